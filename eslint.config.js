@@ -1,0 +1,35 @@
+import officeAddins from 'eslint-plugin-office-addins';
+import tseslint from 'typescript-eslint';
+
+export default tseslint.config(
+  { ignores: ['node_modules/', 'dist/', 'coverage/'] },
+  ...tseslint.configs.recommended,
+  {
+    rules: {
+      'max-lines': ['error', { max: 300, skipBlankLines: true, skipComments: true }],
+      '@typescript-eslint/consistent-type-definitions': ['error', 'type'],
+      '@typescript-eslint/consistent-type-imports': 'error',
+      'no-restricted-exports': ['error', { restrictDefaultExports: { direct: true } }],
+    },
+  },
+  {
+    // The generator of the function metadata reads only plain `any` and `any[][]`.
+    files: ['functions/**/*.ts'],
+    rules: { '@typescript-eslint/no-explicit-any': 'off' },
+  },
+  {
+    files: ['taskpane/host/excel*.ts'],
+    plugins: { 'office-addins': officeAddins },
+    rules: officeAddins.configs.recommended?.rules ?? {},
+  },
+  {
+    // These tools take nothing but a default export.
+    files: [
+      '*.config.{js,ts}',
+      '*.config.*.ts',
+      'tests/house/closingLine.ts',
+      'tests/house/jsdomEnvironment.ts',
+    ],
+    rules: { 'no-restricted-exports': 'off' },
+  },
+);
