@@ -8,6 +8,16 @@ export * from './basics/solve.ts';
 // service
 export * from './service/battery.ts';
 // electrochemistry
+export * from './electrochemistry/acid.ts';
+export * from './electrochemistry/acid.bode1977.ts';
+export * from './electrochemistry/acid.harnedHamer1935.ts';
+export * from './electrochemistry/acid.perry.ts';
+export * from './electrochemistry/restReading.ts';
+export * from './electrochemistry/constructions.ts';
+export * from './electrochemistry/restVoltage.ts';
+export * from './electrochemistry/stateOfCharge.ts';
+export * from './electrochemistry/chargeBand.ts';
+export * from './electrochemistry/freezingPoint.ts';
 // cranking
 // storage
 // life

@@ -11,6 +11,8 @@ export function shown(given: unknown): string {
 const range = (facts: Facts): string =>
   facts.limits === undefined ? '' : `${facts.limits[0]} to ${facts.limits[1]}`;
 
+const volts = (facts: Facts): string => `${Number(facts.given).toFixed(2)} V`;
+
 /**
  * Every sentence about a problem stands here: what is wrong, what was given, what is allowed.
  * A new one goes under its room; its key is the `because` of the problem.
@@ -29,6 +31,16 @@ const sentences = {
     `the ranges must have one shape; given ${p.more?.first ?? ''} and ${p.more?.second ?? ''} (rows x columns)`,
   notOneColumn: (p) => `${p.argument} must be one column; given ${p.more?.columns ?? ''} columns`,
   noConvergence: (p) => `no stable answer was found for ${p.argument}`,
+  // electrochemistry
+  temperatureLimits: (p) =>
+    `temperature is ${shown(p.given)} C; allowed is ${range(p)} C; for degrees Fahrenheit give the unit "F"`,
+  wholeSet: (p) =>
+    `${volts(p)} is the voltage of a whole 24 V set: measure each battery by itself (6 to 16 V)`,
+  notRested: (p) =>
+    `${volts(p)} is a battery on charge, on float or not rested: disconnect it, rest 3 h at least, 8 h better, and read again`,
+  deadCell: (p) =>
+    `${volts(p)} is under 11.3 V: deeply discharged or a dead cell; charge it alone, rest it 8 h and read again`,
+  asGoodAsWater: (p) => `${volts(p)} is under 11.3 V: its acid is as good as water: keep it above 0 C`,
 } satisfies Record<string, (facts: Facts) => string>;
 
 /** The keys of the catalogue of sentences. */
