@@ -17,9 +17,18 @@ export * from './electrochemistry/constructions.ts';
 export * from './electrochemistry/restVoltage.ts';
 export * from './electrochemistry/stateOfCharge.ts';
 export * from './electrochemistry/chargeBand.ts';
+export * from './electrochemistry/gravityCharge.ts';
+export * from './electrochemistry/cellSpread.ts';
 export * from './electrochemistry/freezingPoint.ts';
 // cranking
+export * from './cranking/ratingAmps.ts';
+export * from './cranking/specifiedAmps.ts';
+export * from './cranking/crankingAmps.ts';
+export * from './cranking/loadTestFloor.ts';
+export * from './cranking/convertRating.ts';
 // storage
+export * from './storage/selfDischarge.ts';
+export * from './storage/rechargeBy.ts';
 // life
 export * from './life/lifeRecord.ts';
 // planning

@@ -11,6 +11,8 @@ export function shown(given: unknown): string {
 const range = (facts: Facts): string =>
   facts.limits === undefined ? '' : `${facts.limits[0]} to ${facts.limits[1]}`;
 
+const gravity = (facts: Facts): string => Number(facts.given).toFixed(3);
+
 const volts = (facts: Facts): string => `${Number(facts.given).toFixed(2)} V`;
 
 /**
@@ -31,6 +33,23 @@ const sentences = {
     `the ranges must have one shape; given ${p.more?.first ?? ''} and ${p.more?.second ?? ''} (rows x columns)`,
   notOneColumn: (p) => `${p.argument} must be one column; given ${p.more?.columns ?? ''} columns`,
   noConvergence: (p) => `no stable answer was found for ${p.argument}`,
+  // label
+  notALayout: (p) =>
+    `${p.argument} is ${shown(p.given)}; a layout is made of the pieces ${p.more?.allowed ?? ''}, upper and lower case as here, and names once each: a year with a month (MM, A or a12), or a year with ooo, or kk with WW`,
+  notACode: (p) =>
+    `${p.argument} is ${shown(p.given)}; a manufacture code is text such as 0324-117 (up to 60 characters) or a whole number`,
+  codeNotInLayout: (p) =>
+    `${p.argument} is ${shown(p.given)}, which does not fit the layout ${p.more?.layout ?? ''}; a code in it looks like ${p.more?.example ?? ''}`,
+  codeMonth: (p) =>
+    `${p.argument} is ${shown(p.given)}: its month is ${p.more?.month ?? ''}; allowed is 01 to 12`,
+  codeLetter: (p) =>
+    `${p.argument} is ${shown(p.given)}: the letter ${p.more?.letter ?? ''} is no month; allowed is ${p.more?.allowed ?? ''}`,
+  codeNoSuchDay: (p) =>
+    `${p.argument} is ${shown(p.given)}: the calendar has no ${p.more?.date ?? ''}; check the code and the layout`,
+  codeTooOld: (p) =>
+    `${p.argument} is ${shown(p.given)}: ${p.more?.later ?? ''} is after as-of, ${p.more?.earlier ?? ''} is ${p.more?.years ?? ''} years old; allowed is ${range(p)}`,
+  codeOutside: (p) =>
+    `${p.argument} is ${shown(p.given)}, which says ${p.more?.date ?? ''}; allowed is ${range(p)}`,
   // electrochemistry
   temperatureLimits: (p) =>
     `temperature is ${shown(p.given)} C; allowed is ${range(p)} C; for degrees Fahrenheit give the unit "F"`,
@@ -41,6 +60,42 @@ const sentences = {
   deadCell: (p) =>
     `${volts(p)} is under 11.3 V: deeply discharged or a dead cell; charge it alone, rest it 8 h and read again`,
   asGoodAsWater: (p) => `${volts(p)} is under 11.3 V: its acid is as good as water: keep it above 0 C`,
+  gravityLimits: (p) =>
+    `a specific gravity is ${shown(p.given)}; allowed is ${range(p)}, written like 1.265 and not 1265`,
+  acidTooStrong: (p) =>
+    `${gravity(p)} (corrected to 80 F) is over 1.300, stronger than the acid of a full battery: was acid added, is the temperature right?`,
+  acidNearlyWater: (p) =>
+    `${gravity(p)} (corrected to 80 F) is under 1.030, nearly water: deeply discharged or a dead cell`,
+  tooFewCells: (p) => `readings in the row: ${shown(p.given)}; needed are those of two to six cells`,
+  tooManyCells: (p) => `readings in the row: ${shown(p.given)}; allowed are two to six cells of one battery`,
+  // cranking
+  typeNotKnown: (p) =>
+    `no published figure is known here for ${p.argument} ${shown(p.given)}; known: ${p.more?.known ?? ''}; otherwise take the amperes from the label`,
+  outsideCrankingGuide: (p) => `temperature is ${shown(p.given)} C; the guide covers ${range(p)} C only`,
+  tooColdForLoadTest: (p) =>
+    `temperature is ${shown(p.given)} C; the load-test table ends at -18 C: warm the battery and test again`,
+  ratingsNotPaired: (p) =>
+    `no published conversion is known for ${shown(p.given)}; known, both ways: ${p.more?.known ?? ''}`,
+  jisRank: (p) =>
+    `no conversion for ${shown(p.given)}: a JIS performance rank is no number of amperes; known, both ways: ${p.more?.known ?? ''}`,
+  nothingToJudge: () =>
+    'reading, volts and damage are all missing; give a cranking reading, a rest voltage or the damage',
+  leastMissing: () =>
+    'least is missing; give the least reading that you accept for this use, in the unit of the reading (for a load test LOADTESTFLOOR of the temperature)',
+  unitsMixed: (p) =>
+    `reading is ${shown(p.given)} and least is ${p.more?.least ?? ''}, one in volts (under 16) and one in amperes; give both in amperes, or both in volts at the end of a load test`,
+  // storage
+  negativeDays: (p) => `days is ${shown(p.given)}; allowed is 0 or more`,
+  notWholeMonths: (p) => `mostMonths is ${shown(p.given)}; allowed are whole months, 1 to 60`,
+  // files
+  oldFileKind: (p) =>
+    `${p.given} is of a kind that is not read; open it in a spreadsheet program and save it as .xlsx`,
+  unknownFileKind: (p) => `${p.given} is not read; allowed are .xlsx and .csv`,
+  encryptedFile: (p) =>
+    `${p.given} is encrypted with a password, or is an old .xls under a new name; open it in a spreadsheet program and save it as .xlsx without a password`,
+  notAWorkbook: (p) =>
+    `${p.given} can't be read as a workbook: it is damaged or is no .xlsx; open it in a spreadsheet program and save it as .xlsx`,
+  csvIsWorkbook: (p) => `${p.given} is a workbook that is named .csv; name it .xlsx`,
 } satisfies Record<string, (facts: Facts) => string>;
 
 /** The keys of the catalogue of sentences. */
