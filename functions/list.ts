@@ -1,4 +1,6 @@
 import type { Cell } from './cell.ts';
+import * as electrochemistry from './electrochemistry.ts';
+import * as storage from './storage.ts';
 
 /** A cell function as every host gets it: its id in the namespace and what answers it. */
 export type CellFunction = { readonly id: string; readonly run: (...given: any[]) => Cell[][] };
@@ -11,8 +13,16 @@ export const functions: readonly CellFunction[] = [
   // label
   // service
   // electrochemistry
+  { id: 'STATEOFCHARGE', run: electrochemistry.stateOfCharge },
+  { id: 'CHARGEBAND', run: electrochemistry.chargeBand },
+  { id: 'GRAVITYCHARGE', run: electrochemistry.gravityCharge },
+  { id: 'CELLSPREAD', run: electrochemistry.cellSpread },
+  { id: 'RESTVOLTAGE', run: electrochemistry.restVoltage },
+  { id: 'FREEZINGPOINT', run: electrochemistry.freezingPoint },
   // cranking
   // storage
+  { id: 'SELFDISCHARGE', run: storage.selfDischarge },
+  { id: 'RECHARGEBY', run: storage.rechargeBy },
   // life
   // planning
 ];

@@ -1,3 +1,5 @@
+import type { Outcome } from '../../src/basics/outcome.ts';
+
 /** One value from outside the project, beside ours. The same rows make the tests and docs/validation.md. */
 export type PublishedCheck = {
   /** Our own short name for the check. */
@@ -33,4 +35,10 @@ export function agrees(check: PublishedCheck): boolean {
   const ours = check.ours();
   if (typeof check.expected !== 'number') return ours === check.expected;
   return Math.abs(Number(ours) - check.expected) <= allowedDifference(check);
+}
+
+/** The value of an outcome; a check that meets a problem fails with its code. */
+export function valueOf<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(outcome.problem.because);
+  return outcome.value;
 }
