@@ -11,9 +11,15 @@ export function shown(given: unknown): string {
 const range = (facts: Facts): string =>
   facts.limits === undefined ? '' : `${facts.limits[0]} to ${facts.limits[1]}`;
 
-const gravity = (facts: Facts): string => Number(facts.given).toFixed(3);
+// At least the digits of the instrument; more only where the reading lies a hair beyond its limit.
+const withDigits = (given: unknown, least: number): string => {
+  const value = Number(Number(given).toFixed(4));
+  return value.toFixed(Math.max(least, String(value).split('.')[1]?.length ?? 0));
+};
 
-const volts = (facts: Facts): string => `${Number(facts.given).toFixed(2)} V`;
+const gravity = (facts: Facts): string => withDigits(facts.given, 3);
+
+const volts = (facts: Facts): string => `${withDigits(facts.given, 2)} V`;
 
 /**
  * Every sentence about a problem stands here: what is wrong, what was given, what is allowed.
