@@ -114,7 +114,7 @@ export function acidGravity(molality: number): number {
  * @returns acid in water [mol/kg]
  * @problem noConvergence  when the gravity is none of dilute acid
  * @source perry density (1 to 50 %, 0 to 60 C)
- * @example acidFromGravity(1.265) // 5.649
+ * @example acidFromGravity(1.265) // 5.648
  */
 export function acidFromGravity(gravity: number): Outcome<number> {
   const excess = (percent: number): number =>

@@ -5,8 +5,8 @@ import { acidsOf } from './constructions.ts';
 import { batteryCelsius, USUAL_CELSIUS } from './restReading.ts';
 
 /** Specific gravities that a hydrometer in battery acid can show. */
-export const LEAST_GRAVITY = 1;
-export const MOST_GRAVITY = 1.4;
+const LEAST_GRAVITY = 1;
+const MOST_GRAVITY = 1.4;
 
 /** Gravity at 80 F from which a flooded battery counts as full, and over which the reading or the acid is wrong. */
 const FULL_GRAVITY = 1.265;
