@@ -93,6 +93,9 @@ const sentences = {
   // storage
   negativeDays: (p) => `days is ${shown(p.given)}; allowed is 0 or more`,
   notWholeMonths: (p) => `mostMonths is ${shown(p.given)}; allowed are whole months, 1 to 60`,
+  // life and planning: beliefs, forecasts, stock
+  priorFigure: (p) =>
+    `a figure of the rule of thumb is ${shown(p.given)}; its age, its spread and its wear-out must each be above 0`,
   // files
   oldFileKind: (p) =>
     `${p.given} is of a kind that is not read; open it in a spreadsheet program and save it as .xlsx`,
