@@ -1,4 +1,5 @@
 import type { Cell } from './cell.ts';
+import * as cranking from './cranking.ts';
 import * as electrochemistry from './electrochemistry.ts';
 import * as storage from './storage.ts';
 
@@ -20,6 +21,12 @@ export const functions: readonly CellFunction[] = [
   { id: 'RESTVOLTAGE', run: electrochemistry.restVoltage },
   { id: 'FREEZINGPOINT', run: electrochemistry.freezingPoint },
   // cranking
+  { id: 'CRANKINGAMPS', run: cranking.crankingAmps },
+  { id: 'LOADTESTFLOOR', run: cranking.loadTestFloor },
+  { id: 'SPECIFIEDAMPS', run: cranking.specifiedAmps },
+  { id: 'VERDICT', run: cranking.verdict },
+  { id: 'VERDICTREASON', run: cranking.verdictReason },
+  { id: 'CONVERTRATING', run: cranking.convertRating },
   // storage
   { id: 'SELFDISCHARGE', run: storage.selfDischarge },
   { id: 'RECHARGEBY', run: storage.rechargeBy },

@@ -26,6 +26,10 @@ export * from './cranking/specifiedAmps.ts';
 export * from './cranking/crankingAmps.ts';
 export * from './cranking/loadTestFloor.ts';
 export * from './cranking/convertRating.ts';
+export * from './cranking/batteryTest.ts';
+export * from './cranking/verdict.ts';
+export * from './cranking/verdictReason.ts';
+export * from './cranking/conditionCode.ts';
 // storage
 export * from './storage/selfDischarge.ts';
 export * from './storage/rechargeBy.ts';

@@ -1,9 +1,14 @@
 import type { NotOurs, PublishedCheck } from './check.ts';
+import { crankingChecks, crankingNotOurs } from './cranking.checks.ts';
 import { electrochemistryChecks } from './electrochemistry.checks.ts';
 import { storageChecks, storageNotOurs } from './storage.checks.ts';
 
 /** Every published check of the project, room by room. */
-export const checks: readonly PublishedCheck[] = [...electrochemistryChecks, ...storageChecks];
+export const checks: readonly PublishedCheck[] = [
+  ...electrochemistryChecks,
+  ...crankingChecks,
+  ...storageChecks,
+];
 
 /** Published figures that nothing here computes. */
-export const notOurs: readonly NotOurs[] = [...storageNotOurs];
+export const notOurs: readonly NotOurs[] = [...crankingNotOurs, ...storageNotOurs];
