@@ -1,0 +1,113 @@
+import type { Day } from '../basics/calendar.ts';
+import type { Outcome } from '../basics/outcome.ts';
+import { andThen, answer } from '../basics/outcome.ts';
+import type { LifePrior } from '../life/lifePrior.ts';
+import { DEFAULT_LIFE_PRIOR } from '../life/lifePrior.ts';
+import type { Battery, Life } from '../service/battery.ts';
+import { dueNowRows } from './lifeRecords.ts';
+import type { PartPlan } from './planParts.ts';
+import { planParts } from './planParts.ts';
+import type { Places } from './places.ts';
+import { placesOf } from './places.ts';
+import type { PlanLife } from './lifeFigures.ts';
+import { lifeGroups, planLife } from './planLife.ts';
+import type { Horizon, PlanTime } from './planTime.ts';
+import { planHorizons, planTimes } from './planTime.ts';
+import type { PlannedUnit } from './planUnits.ts';
+import { planUnits } from './planUnits.ts';
+import type { PlanSettings } from './planSettings.ts';
+import { DEFAULT_PLAN_SETTINGS } from './planSettings.ts';
+import type { PlanYear } from './planYears.ts';
+import { planYears } from './planYears.ts';
+import type { LifeGroup } from './planViews.ts';
+import type { Funding } from './funding.ts';
+import { fundingTable } from './funding.ts';
+
+/** A replacement plan: what will fail when, what to order, what it costs, and which batteries are meant. */
+export type Plan = {
+  readonly asOf: Day;
+  readonly settings: PlanSettings;
+  readonly prior: LifePrior;
+  readonly life: PlanLife;
+  readonly inService: number;
+  readonly ageUnknown: number;
+  /** Condemned but still in service: bought now, outside every forecast count. */
+  readonly dueNow: number;
+  readonly usableStock: number;
+  readonly years: readonly PlanYear[];
+  /** Counts within 12, 24 and 36 months. */
+  readonly horizons: readonly Horizon[];
+  readonly quarters: readonly PlanTime[];
+  readonly months: readonly PlanTime[];
+  readonly sites: readonly PartPlan[];
+  readonly types: readonly PartPlan[];
+  readonly units: readonly PlannedUnit[];
+  readonly funding: Funding;
+};
+
+/** What a plan is asked for. */
+export type PlanRequest = {
+  readonly asOf: Day;
+  readonly settings?: PlanSettings;
+  readonly prior?: LifePrior;
+};
+
+/**
+ * The replacement plan of a fleet from its batteries and the lives on record. Failures to come are counted with
+ * the places kept filled: a battery that replaces a failed one can fail again.
+ * @param batteries  as they stand at as-of
+ * @param lives      one for each battery life on record
+ * @param request    as-of, what the planner chose, what is believed before the records
+ * @problem notEnoughData  when no battery in service has an age
+ */
+export function plan(
+  batteries: readonly Battery[],
+  lives: readonly Life[],
+  request: PlanRequest,
+): Outcome<Plan> {
+  const full = { settings: DEFAULT_PLAN_SETTINGS, prior: DEFAULT_LIFE_PRIOR, ...request };
+  const dueNow = dueNowRows(batteries);
+  return andThen(placesOf(batteries), (places) =>
+    andThen(lifeGroups(places.places, lives, dueNow, full), (groups) =>
+      andThen(planLife(lives, dueNow, full.prior), (life) =>
+        answer(assemble(batteries, places, groups, life, full)),
+      ),
+    ),
+  );
+}
+
+function assemble(
+  batteries: readonly Battery[],
+  { places, meanAge }: Places,
+  groups: readonly LifeGroup[],
+  life: PlanLife,
+  { asOf, settings, prior }: Required<PlanRequest>,
+): Plan {
+  const dueNow = places.filter((place) => place.dueNow).length;
+  const usableStock = batteries.filter((battery) => isUsableStock(battery, asOf)).length;
+  const years = planYears(groups, meanAge, { asOf, settings, dueNow, usableStock });
+  return {
+    asOf,
+    settings,
+    prior,
+    life,
+    inService: places.length,
+    ageUnknown: places.filter((place) => !place.ageKnown).length,
+    dueNow,
+    usableStock,
+    years,
+    horizons: planHorizons(groups, meanAge),
+    ...planTimes(groups, meanAge, years, asOf, settings.fiscalFirstMonth),
+    sites: planParts(groups, meanAge, years, ({ battery }) => battery.site),
+    types: planParts(groups, meanAge, years, ({ battery }) => battery.type),
+    units: planUnits(groups, meanAge, years),
+    funding: fundingTable(groups, meanAge, years),
+  };
+}
+
+/** On the shelf, good or never tested, and not overdue for charge. */
+export function isUsableStock(battery: Battery, asOf: Day): boolean {
+  if (battery.whereabouts !== 'inStock') return false;
+  const good = battery.verdict === undefined || battery.verdict === 'Serviceable';
+  return good && !(battery.chargeBy !== undefined && battery.chargeBy < asOf);
+}

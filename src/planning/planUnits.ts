@@ -1,0 +1,79 @@
+import type { Battery } from '../service/battery.ts';
+import type { Place } from './places.ts';
+import type { PlanYear } from './planYears.ts';
+import type { LifeGroup } from './planViews.ts';
+import { expectedByAge } from './planViews.ts';
+import { shareOut } from './shareOut.ts';
+import { failureChances } from './unitChances.ts';
+
+/** One place of the plan and its battery. */
+export type PlannedUnit = {
+  readonly battery: Battery;
+  readonly dueNow: boolean;
+  readonly ageKnown: boolean;
+  /** Chance that this battery fails within 12 and 24 months; empty for one that is due now. */
+  readonly chance12?: number;
+  readonly chance24?: number;
+  /** Batteries that this place is expected to need in each fiscal year, replacements of replacements counted; the units add up to the years. */
+  readonly expected: readonly number[];
+  /** Fiscal year by whose end this battery more likely has failed than not; undefined = later than the plan. */
+  readonly proposedYear?: string;
+};
+
+// A thousandth of a battery: fine enough for a unit, and a whole fleet still adds up.
+const STEP = 0.001;
+
+/** The places of the plan, those due now first, then by falling chance of failing within 12 months. */
+export function planUnits(
+  groups: readonly LifeGroup[],
+  meanAge: ReadonlyMap<number, number>,
+  years: readonly PlanYear[],
+): PlannedUnit[] {
+  const windows = years.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
+  const raw = groups.flatMap((group) => {
+    const expected = expectedByAge(group, meanAge, windows);
+    const chances = failureChances(group.life, meanAge, [12, 24, ...years.map(({ endMonth }) => endMonth)]);
+    return group.places.map((place) => ({
+      place,
+      chances: weighted(place, chances),
+      expected: weighted(place, expected),
+    }));
+  });
+  const columns = years.map((year, y) =>
+    shareOut(
+      raw.map(({ expected }) => expected[y]!),
+      STEP,
+      year.expected,
+    ),
+  );
+  return raw
+    .map(({ place, chances }, index) => ({
+      battery: place.battery,
+      dueNow: place.dueNow,
+      ageKnown: place.ageKnown,
+      ...(place.dueNow ? {} : { chance12: chances[0]!, chance24: chances[1]! }),
+      expected: columns.map((column) => column[index]!),
+      proposedYear: proposedYear(place, chances.slice(2), years),
+    }))
+    .sort((a, b) => rank(b) - rank(a) || a.battery.row - b.battery.row);
+}
+
+const rank = ({ chance12 }: PlannedUnit): number => chance12 ?? 2;
+
+function proposedYear(
+  place: Place,
+  byYearEnd: readonly number[],
+  years: readonly PlanYear[],
+): string | undefined {
+  if (place.dueNow) return years[0]?.label;
+  return years[byYearEnd.findIndex((chance) => chance >= 0.5)]?.label;
+}
+
+/** A figure by month of age, averaged over the ages that a place's battery may have. */
+function weighted({ months }: Place, byAge: ReadonlyMap<number, readonly number[]>): number[] {
+  const sums: number[] = [];
+  for (const [month, share] of months) {
+    byAge.get(month)!.forEach((value, i) => (sums[i] = (sums[i] ?? 0) + share * value));
+  }
+  return sums;
+}
