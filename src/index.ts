@@ -35,6 +35,20 @@ export * from './storage/selfDischarge.ts';
 export * from './storage/rechargeBy.ts';
 // life
 export * from './life/lifeRecord.ts';
+export * from './life/lifeSample.ts';
+export * from './life/weibull.ts';
+export * from './life/lifePrior.ts';
+export * from './life/lifePosterior.ts';
+export * from './life/posteriorQuantiles.ts';
+export * from './life/failureChance.ts';
 // planning
+export * from './planning/ageBins.ts';
+export * from './planning/poissonBinomial.ts';
+export * from './planning/demand.ts';
+export * from './planning/renewals.ts';
+export * from './planning/forecastCounts.ts';
+export * from './planning/replacementForecast.ts';
+export * from './planning/stockLevel.ts';
+export * from './planning/orderBy.ts';
 // inventory
 // report

@@ -93,9 +93,14 @@ const sentences = {
   // storage
   negativeDays: (p) => `days is ${shown(p.given)}; allowed is 0 or more`,
   notWholeMonths: (p) => `mostMonths is ${shown(p.given)}; allowed are whole months, 1 to 60`,
+  // life: records and fits
+  impossibleLife: (p) =>
+    `life ${p.more?.row ?? ''} can't be: ${p.more?.kind ?? ''}, under record from ${shown(p.more?.entry)}, ages ${shown(p.more?.from)} to ${shown(p.more?.to)}, count ${shown(p.more?.count)}; ages are 0 or more, and each comes after the one before it`,
   // life and planning: beliefs, forecasts, stock
   priorFigure: (p) =>
     `a figure of the rule of thumb is ${shown(p.given)}; its age, its spread and its wear-out must each be above 0`,
+  wholeCount: (p) => `${p.argument} holds ${shown(p.given)}; allowed are whole numbers, 0 or more`,
+  wholePeriods: (p) => `${p.argument} is ${shown(p.given)}; allowed are whole numbers from ${range(p)}`,
   // files
   oldFileKind: (p) =>
     `${p.given} is of a kind that is not read; open it in a spreadsheet program and save it as .xlsx`,
@@ -105,6 +110,26 @@ const sentences = {
   notAWorkbook: (p) =>
     `${p.given} can't be read as a workbook: it is damaged or is no .xlsx; open it in a spreadsheet program and save it as .xlsx`,
   csvIsWorkbook: (p) => `${p.given} is a workbook that is named .csv; name it .xlsx`,
+  // planning
+  noAges: (p) =>
+    `no battery in service has an age, so nothing can be planned; given ${shown(p.given)} in service: a column with the installation date or the manufacture code is needed`,
+  // inventory
+  settingUnknown: (p) =>
+    `the settings have no key ${shown(p.argument)}; the nearest known one is ${shown(p.more?.nearest)}`,
+  settingWrong: (p) =>
+    `the setting ${p.argument} is ${shown(p.given)}; allowed is ${p.more?.allowed ?? ''}`,
+  settingRow: (p) =>
+    `row ${p.more?.row ?? ''} of the settings sheet has the key ${shown(p.given)}; allowed is a key such as years, or one with dots such as money.unitPrice`,
+  emptySheet: (p) => `the sheet ${shown(p.given)} is empty; an inventory has a header row and rows of batteries`,
+  noHeaderRow: (p) =>
+    `no header row was recognised in the first ${p.more?.rows ?? ''} rows of the sheet ${shown(p.given)}; looked for at least two headers such as ${p.more?.looked ?? ''}; name the row with the setting headerRow`,
+  headerRowOutside: (p) =>
+    `headerRow is ${shown(p.given)}; allowed is a row of the sheet with rows under it, ${range(p)}`,
+  headerNotFound: (p) =>
+    `the setting ${p.argument} names the header ${shown(p.given)}, which the sheet does not have; its headers are ${p.more?.headers ?? ''}`,
+  noBatteryColumn: (p) =>
+    `no column of the sheet ${shown(p.given)} says which battery a row is or how old it is; looked for ${p.more?.looked ?? ''}; name them with the setting columns`,
+  noBatteryRow: (p) => `the sheet ${shown(p.given)} has a header row but no row under it that is a battery`,
 } satisfies Record<string, (facts: Facts) => string>;
 
 /** The keys of the catalogue of sentences. */
