@@ -40,6 +40,34 @@ export type Battery = {
   readonly charge?: number;
   /** Date by which a stored battery is to be charged again. */
   readonly chargeBy?: Day;
+  /** Its place in a set or vehicle, and its place on a shelf. */
+  readonly place?: string;
+  readonly storagePlace?: string;
+  /** True where nothing names the construction and AGM was taken. */
+  readonly constructionAssumed?: boolean;
+  /** True where the made date stands for an unknown installation; shelf time then counts as service. */
+  readonly installedFromMade?: boolean;
+  /** The readings that the verdict and the charge rest on. */
+  readonly readings?: Readings;
+};
+
+/** A battery's latest readings on record; what is not known is left out. */
+export type Readings = {
+  readonly testedOn?: Day;
+  readonly chargedOn?: Day;
+  /** Rest voltage [V]. */
+  readonly restVolts?: number;
+  /** Battery temperature [C]. */
+  readonly celsius?: number;
+  /** Cranking reading [A as the tester shows them], or volts at the end of a load test. */
+  readonly reading?: number;
+  /** Least reading that the owner accepts, in the unit of the reading. */
+  readonly least?: number;
+  /** Rating on the label [A]. */
+  readonly rating?: number;
+  /** 0 first test, 1 first retest, 2 second retest. */
+  readonly retest?: 0 | 1 | 2;
+  readonly damaged?: boolean;
 };
 
 /**

@@ -1,0 +1,90 @@
+import type { Day } from '../basics/calendar.ts';
+import type { Battery, Life, RemovalMeaning } from '../service/battery.ts';
+import type { Field } from './fields.ts';
+import type { FindingKind } from './findingKinds.ts';
+
+/** What a cell holds; a formula error keeps its code (`#N/A`) and, where there is one, its sentence. */
+export type Cell = string | number | boolean | null | undefined | CellError;
+
+/** A cell that shows an error. */
+export type CellError = { readonly error: string; readonly message?: string };
+
+/** A sheet as plain rows of cells, with what is known about it besides. Row and column numbers are the sheet's own, from 1. */
+export type SheetRows = {
+  readonly rows: readonly (readonly Cell[])[];
+  readonly name?: string;
+  /** The sheet's own number of `rows[0]` (default 1). */
+  readonly firstRow?: number;
+  /** Tells whether the cell at these indices of `rows` (from 0) is formatted as a date. */
+  readonly isDateCell?: (rowIndex: number, columnIndex: number) => boolean;
+  /** The sheet's own numbers of rows that are hidden or filtered away. */
+  readonly hiddenRows?: ReadonlySet<number>;
+  /** A table or range to read instead of the whole: its first row is the header. */
+  readonly range?: CellRange;
+  /** True where the workbook counts its days from 1904. */
+  readonly from1904?: boolean;
+};
+
+/** A block of cells, numbers from 1, both ends included. */
+export type CellRange = {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+};
+
+/** One thing to check: where it stands, what stands there and what was done with it. */
+export type Finding = {
+  readonly kind: FindingKind;
+  /** The sheet's own row number. */
+  readonly row: number;
+  /** The header of the column; empty where the whole row is meant. */
+  readonly column: string;
+  readonly given: string;
+  readonly done: string;
+  /** What many findings have in common (a maker's codes, a column): they are decided together. */
+  readonly group?: string;
+  /** The sheet, where it is another than the inventory. */
+  readonly sheet?: string;
+};
+
+/** How many rows were read and what became of them; the last four add up to the first. */
+export type RowCounts = {
+  readonly read: number;
+  readonly used: number;
+  readonly repaired: number;
+  readonly ageUnknown: number;
+  readonly leftOut: number;
+};
+
+/** One distinct text of the removal-cause column and what it was taken to mean; `guessed` = not from the settings. */
+export type RemovalCause = {
+  readonly text: string;
+  readonly count: number;
+  readonly meaning: RemovalMeaning;
+  readonly guessed: boolean;
+};
+
+/**
+ * Since when every removal is on record. `option`: the user said so; `column`: each row tells since when it was
+ * watched; `assumed`: the month of the earliest removal; `never`: survivors only, every row enters at today's age.
+ */
+export type RecordStart = {
+  readonly date: Day | undefined;
+  readonly from: 'option' | 'column' | 'assumed' | 'never';
+};
+
+/** An inventory as read: batteries, lives, counts and everything that should be looked at. */
+export type Inventory = {
+  readonly columns: Readonly<Partial<Record<Field, string>>>;
+  readonly batteries: readonly Battery[];
+  readonly lives: readonly Life[];
+  readonly rows: RowCounts;
+  readonly leftOutReasons: Readonly<Record<string, number>>;
+  readonly toCheck: readonly Finding[];
+  readonly causes: readonly RemovalCause[];
+  readonly recordStart: RecordStart;
+  /** The layout by which each maker's codes were read ("" = rows that name no maker). */
+  readonly layouts: Readonly<Record<string, string>>;
+  readonly notes: readonly string[];
+};
