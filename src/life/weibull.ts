@@ -56,7 +56,8 @@ export function weibullLogLikelihoodAt(sample: LifeSample, sigma: number): (mu: 
   return (mu) => {
     const drift = (oldest - mu) / sigma;
     const survived = hazard === 0 ? 0 : hazard * Math.exp(drift);
-    return logDensity + failures * drift - survived + spansLogLikelihood(sample, mu, sigma);
+    const failed = failures === 0 ? 0 : failures * drift;
+    return logDensity + failed - survived + spansLogLikelihood(sample, mu, sigma);
   };
 }
 

@@ -1,0 +1,97 @@
+import type { Cumulants } from './failureMoments.ts';
+import { isRare, rareChances, skewedCdf } from './countLaws.ts';
+import type { Demand } from './demand.ts';
+import { smallestCount } from './demand.ts';
+import type { Pmf } from './pmf.ts';
+import { trimmed } from './pmf.ts';
+
+/** A count's law if one life were true, and how much that life is believed. */
+export type CountComponent = Cumulants & { readonly weight: number };
+
+type Sums = { weight: number; mean: number; square: number; variance: number; third: number };
+
+// Components whose means lie closer than this part of a Poisson deviation are told apart by nobody.
+const CLOSE = 0.15;
+
+/** Components with nearly one mean put together; what they differ by goes into the variance. */
+export function merged(components: Iterable<CountComponent>): CountComponent[] {
+  const bins = new Map<number, Sums>();
+  for (const component of components) addTo(bins, component);
+  return [...bins.values()].map(({ weight, mean, square, variance, third }) => {
+    const middle = mean / weight;
+    const between = Math.max(0, square / weight - middle * middle);
+    return { weight, mean: middle, variance: variance / weight + between, third: third / weight };
+  });
+}
+
+function addTo(bins: Map<number, Sums>, { weight, mean, variance, third }: CountComponent): void {
+  const key = Math.floor((2 * Math.sqrt(mean)) / CLOSE);
+  let sums = bins.get(key);
+  if (sums === undefined) bins.set(key, (sums = { weight: 0, mean: 0, square: 0, variance: 0, third: 0 }));
+  sums.weight += weight;
+  sums.mean += weight * mean;
+  sums.square += weight * mean * mean;
+  sums.variance += weight * variance;
+  sums.third += weight * third;
+}
+
+/**
+ * Demand whose law depends on which life is true: the weighted mean of the laws under each.
+ * @param components  weights need not sum to 1
+ * @param expected    its mean and variance, taken before components were put together
+ */
+export function mixtureDemand(
+  components: readonly CountComponent[],
+  expected: number,
+  variance: number,
+): Demand {
+  const total = components.reduce((sum, { weight }) => sum + weight, 0);
+  const rare = rareCumulative(components.filter(isRare), total);
+  const others = components.filter((component) => !isRare(component));
+  const cdf = (count: number): number => {
+    const whole = Math.floor(count);
+    if (whole < 0) return 0;
+    const sum = others.reduce((all, component) => all + component.weight * skewedCdf(component, whole), 0);
+    return Math.min(1, rare[Math.min(whole, rare.length - 1)]! + sum / total);
+  };
+  const quantile = (chance: number): number => {
+    let high = Math.ceil(expected + 4 * Math.sqrt(variance)) + 1;
+    while (cdf(high) < Math.min(chance, CERTAIN)) high *= 2;
+    return smallestCount(cdf, Math.min(chance, CERTAIN), 0, high);
+  };
+  return { expected, variance, cdf, quantile, pmf: once(() => tabled(cdf, quantile)) };
+}
+
+// Beyond this a law's tail is no longer known; a chance of exactly 1 is taken as this.
+const CERTAIN = 1 - 1e-9;
+
+function rareCumulative(components: readonly CountComponent[], total: number): Float64Array {
+  const sums = new Float64Array(components.length === 0 ? 1 : RARE_LENGTH);
+  for (const component of components) {
+    rareChances(component, RARE_LENGTH).forEach(
+      (chance, k) => (sums[k]! += (component.weight / total) * chance),
+    );
+  }
+  for (let k = 1; k < sums.length; k += 1) sums[k]! += sums[k - 1]!;
+  return sums;
+}
+
+// A mean under 15 leaves no chance worth a digit beyond this.
+const RARE_LENGTH = 90;
+
+function tabled(cdf: Demand['cdf'], quantile: Demand['quantile']): Pmf {
+  const first = quantile(1 - CERTAIN);
+  const mass = new Float64Array(quantile(CERTAIN) - first + 1);
+  let before = 0;
+  for (let i = 0; i < mass.length; i += 1) {
+    const sum = i === mass.length - 1 ? 1 : cdf(first + i);
+    mass[i] = Math.max(0, sum - before);
+    before = sum;
+  }
+  return trimmed({ first, mass });
+}
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
+}
