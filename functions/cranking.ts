@@ -143,21 +143,29 @@ export function verdictReason(
  * @example =CRANK.CONVERTRATING(400, "DIN", "SAE")
  */
 export function convertRating(value: any[][], from: any, to: any): any[][] {
-  const pair = andThen(wordFrom(from, 'from'), (first) =>
-    andThen(wordFrom(to, 'to'), (second) => ratingPair(first, second)),
-  );
+  const standards = ratingNames(from, to);
   const inputs = { columns: [value], singles: [from, to], blank: isBlankOrZero };
-  const rows = eachRow(inputs, 2, ([amps]) => convertedRow(amps, from, to));
+  const rows = eachRow(inputs, 2, ([amps]) => convertedRow(amps, standards));
   // What is the whole answer must stand in the formula's own cell, where the header would hide it.
   const only = rows.length === 1 ? rows[0]![0]! : undefined;
   if (only === '' || isCellError(only)) return [[only]];
-  return pair.ok ? [['low', 'high'], ...rows] : [[errorCell(pair)]];
+  return standards.ok ? [['low', 'high'], ...rows] : [[errorCell(standards)]];
 }
 
-function convertedRow(amps: unknown, from: unknown, to: unknown): Outcome<readonly Cell[]> {
-  return andThen(numberFrom(amps, 'value'), (value) =>
-    andThen(coreConvertRating(value, String(single(from)), String(single(to))), ({ low, high }) =>
-      answer([low, high]),
+type RatingNames = { readonly from: string; readonly to: string };
+
+function ratingNames(from: unknown, to: unknown): Outcome<RatingNames> {
+  return andThen(wordFrom(from, 'from'), (first) =>
+    andThen(wordFrom(to, 'to'), (second) =>
+      andThen(ratingPair(first, second), () => answer({ from: first, to: second })),
+    ),
+  );
+}
+
+function convertedRow(amps: unknown, standards: Outcome<RatingNames>): Outcome<readonly Cell[]> {
+  return andThen(standards, ({ from, to }) =>
+    andThen(numberFrom(amps, 'value'), (value) =>
+      andThen(coreConvertRating(value, from, to), ({ low, high }) => answer([low, high])),
     ),
   );
 }

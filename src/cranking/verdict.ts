@@ -29,7 +29,7 @@ export const COLD_READING_CELSIUS = 0;
 /** A failing retest this near to the least is read once more first, as a share of the least. Own judgement. */
 export const CLOSE_TO_LEAST = 0.05;
 
-/** What a sum such as 0.55 x 1100 may be out in its last place; a reading on a limit stays on its side. */
+/** What a product such as 0.81 x 1100 may be out in its last place; a reading on a limit stays on its side. */
 const ROUNDING = 1e-9;
 
 /** The eleven lines of the verdict; the first that holds decides. */
