@@ -38,3 +38,8 @@ export function fundingTable(
     })),
   };
 }
+
+/** The row that a number of funded batteries reaches: the largest count that is not above it. */
+export function chanceAt({ rows }: Funding, funded: number): Funding['rows'][number] | undefined {
+  return [...rows].reverse().find(({ count }) => count <= funded);
+}

@@ -1,10 +1,10 @@
+import { failureChanceByAge } from '../life/failureChance.ts';
 import type { Battery } from '../service/battery.ts';
 import type { Place } from './places.ts';
 import type { PlanYear } from './planYears.ts';
 import type { LifeGroup } from './planViews.ts';
 import { expectedByAge } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
-import { failureChances } from './unitChances.ts';
 
 /** One place of the plan and its battery. */
 export type PlannedUnit = {
@@ -32,7 +32,7 @@ export function planUnits(
   const windows = years.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
   const raw = groups.flatMap((group) => {
     const expected = expectedByAge(group, meanAge, windows);
-    const chances = failureChances(group.life, meanAge, [12, 24, ...years.map(({ endMonth }) => endMonth)]);
+    const chances = chancesByAge(group, meanAge, [12, 24, ...years.map(({ endMonth }) => endMonth)]);
     return group.places.map((place) => ({
       place,
       chances: weighted(place, chances),
@@ -56,6 +56,16 @@ export function planUnits(
       proposedYear: proposedYear(place, chances.slice(2), years),
     }))
     .sort((a, b) => rank(b) - rank(a) || a.battery.row - b.battery.row);
+}
+
+/** Chance of failing within each horizon, for a battery of each month of age. */
+function chancesByAge(
+  { life }: LifeGroup,
+  meanAge: ReadonlyMap<number, number>,
+  horizons: readonly number[],
+): Map<number, readonly number[]> {
+  const within = horizons.map((months) => failureChanceByAge(months, life));
+  return new Map([...meanAge].map(([month, age]) => [month, within.map((chance) => chance(age))]));
 }
 
 const rank = ({ chance12 }: PlannedUnit): number => chance12 ?? 2;

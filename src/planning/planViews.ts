@@ -1,16 +1,16 @@
+import type { LifePosterior } from '../life/lifePosterior.ts';
 import type { AgeBin } from './ageBins.ts';
 import type { CountWindow } from './countCells.ts';
 import type { Demand } from './demand.ts';
 import { sumOfDemands } from './demand.ts';
 import { forecastGroups } from './forecastCounts.ts';
-import type { LifeBelief } from './lattice.ts';
 import type { Place } from './places.ts';
 import { binsOf } from './places.ts';
 
 /** Places that share one belief about life: the whole fleet, or one site, type or maker of it. */
 export type LifeGroup = {
   readonly name: string;
-  readonly life: LifeBelief;
+  readonly life: LifePosterior;
   readonly places: readonly Place[];
 };
 

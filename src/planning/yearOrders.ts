@@ -13,6 +13,8 @@ export type YearOrder = {
   readonly closing: number;
   /** Day by which these units are to be ordered. */
   readonly orderBy: Day;
+  /** Day on which the order goes out: that day, or as-of where it is past. */
+  readonly goesOut: Day;
   /** The order should have gone out before as-of. */
   readonly late: boolean;
   /** Index of the year in which the order goes out. */
@@ -74,5 +76,5 @@ function orderDate(asOf: Day, years: readonly PlanPeriod[], year: PlanPeriod, se
   const orderBy = addMonths(year.from, -(settings.leadMonths + settings.safetyMonths));
   const goesOut = Math.max(orderBy, asOf);
   const orderYear = years.findIndex(({ from, to }) => goesOut >= from && goesOut <= to);
-  return { orderBy, late: orderBy < asOf, orderYear: Math.max(0, orderYear) };
+  return { orderBy, goesOut, late: orderBy < asOf, orderYear: Math.max(0, orderYear) };
 }

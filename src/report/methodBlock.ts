@@ -1,0 +1,54 @@
+import type { Banded } from '../planning/lifeFigures.ts';
+import type { Draft } from './draft.ts';
+import { addSentence } from './draft.ts';
+import type { ReportFacts } from './reportFacts.ts';
+
+const months = (value: number): string => (value > 999 ? 'more than 999' : value.toFixed(0));
+const band = ({ best, low, high }: Banded): string =>
+  `${months(best)} months (${months(low)} to ${months(high)})`;
+
+/** How the figures were made and what to mind when acting on them. */
+export function addMethod(draft: Draft, facts: ReportFacts, columns: number): void {
+  addSentence(draft, 'Method and cautions', 'heading', columns);
+  for (const sentence of methodSentences(facts)) addSentence(draft, sentence, 'label', columns);
+  for (const sentence of CAUTIONS) addSentence(draft, sentence, 'caution', columns);
+}
+
+function methodSentences({ plan }: ReportFacts): string[] {
+  const { life, prior } = plan;
+  return [
+    `How long they last here: half are gone by ${band(life.halfGone)}, one in ten by ${band(life.tenthGone)}. Wear-out ${life.wearOut.best.toFixed(1)} (${life.wearOut.low.toFixed(1)} to ${life.wearOut.high.toFixed(1)}; 1 = none, 3 = strong).`,
+    restsOn(life.failures, life.lives, prior.medianMonths),
+    'Low and high are the 5 % and 95 % points: they hold both chance and what is not known about the life of these batteries. They do not hold a change of use, climate, maker or policy.',
+    'Counted is each failure to come, replacements that fail again included; the number of places is kept. Batteries due now (condemned, still in a vehicle) stand apart.',
+    notSaidSentence(plan.life),
+    ageSentence(plan.ageUnknown, life.oldestFailure),
+  ].filter((sentence) => sentence !== '');
+}
+
+function restsOn(failures: number, lives: number, median: number): string {
+  const data = `${failures} failures among ${lives} lives on record`;
+  const prior = `a rule of thumb (half gone by ${median} months, wide)`;
+  if (failures < 5) return `This rests mostly on ${prior}: there are only ${data}.`;
+  if (failures < 20) return `This rests on ${data}, blended with ${prior}, which still matters.`;
+  return `This rests on ${data}; the rule of thumb no longer matters.`;
+}
+
+function notSaidSentence({ ifNotSaidFailed, halfGone }: ReportFacts['plan']['life']): string {
+  if (ifNotSaidFailed === undefined) return '';
+  return `Removals without a stated cause are taken as good batteries. Were they failures, half would be gone by ${months(ifNotSaidFailed.median)} instead of ${months(halfGone.best)} months.`;
+}
+
+function ageSentence(unknown: number, oldest: number): string {
+  const ages =
+    unknown === 0
+      ? ''
+      : `${unknown} batteries of unknown age are planned with the ages of their type and site. `;
+  return `${ages}The oldest failure on record came at ${months(oldest)} months; what the forecast says of older batteries is extrapolated.`;
+}
+
+const CAUTIONS = [
+  'A battery here weighs about 40 kg: two persons or a hoist. Acid, hydrogen and short circuits injure: eye protection, gloves, ventilation, no flames, ground cable off first and on last.',
+  'Never charge, jump or test a frozen, cracked, bulged or hot battery. A leaking sealed battery ships as UN2794, no longer as non-spillable.',
+  'Old batteries go to a licensed recycler. Local rules and licensed practice decide.',
+];

@@ -1,0 +1,83 @@
+import type { PlannedUnit } from '../planning/planUnits.ts';
+import type { Draft } from './draft.ts';
+import { addRow, addSentence, cell, finishedSheet, newDraft } from './draft.ts';
+import type { ReportFacts } from './reportFacts.ts';
+import type { Sheet, SheetCell } from './sheet.ts';
+import { fixedBlock } from './sheet.ts';
+
+/** Where the unit list's expected counts stand, for the forecast's check. */
+export type UnitsPlace = { readonly sheet: string; readonly column: (year: number) => string };
+
+const HEADS = [
+  'Serial',
+  'Site',
+  'Vehicle',
+  'Set',
+  'Type',
+  'Age (months)',
+  'Verdict',
+  'Chance in 12 months',
+  'Chance in 24 months',
+];
+const LAST_HEADS = ['Proposed fiscal year', 'Reason', 'Sheet row'];
+const FIRST_ROW = 3;
+
+/** Where the list of a plan's units will stand on a sheet of that name. */
+export function unitsPlace({ plan }: ReportFacts, sheet: string): UnitsPlace {
+  const rows = Math.max(1, plan.units.length);
+  return {
+    sheet,
+    column: (year) => fixedBlock({ row: FIRST_ROW, column: HEADS.length + year, rows, columns: 1 }),
+  };
+}
+
+/** Every place of the plan, the likeliest to fail first, as a table that can be sorted. */
+export function unitsSheet(facts: ReportFacts, name: string): Sheet {
+  const draft = newDraft();
+  const { plan } = facts;
+  const heads = [...HEADS, ...plan.years.map(({ label }) => `${label} expected`), ...LAST_HEADS];
+  addSentence(draft, 'Batteries in service, the likeliest to fail first', 'title', heads.length);
+  addSentence(
+    draft,
+    'Expected = batteries that this place is expected to need in that fiscal year, replacements that fail again included. The chances are of this battery alone.',
+    'note',
+    heads.length,
+  );
+  addRow(
+    draft,
+    heads.map((head) => cell(head, 'columnHead')),
+  );
+  for (const unit of plan.units) addRow(draft, unitCells(unit));
+  addUnitsTable(draft, heads, plan.units.length);
+  const years = plan.years.map(() => 10);
+  return finishedSheet(draft, name, [18, 18, 16, 12, 12, 9, 15, 10, 10, ...years, 11, 60, 8], {
+    frozenRows: FIRST_ROW,
+    repeatedRows: [FIRST_ROW - 1, FIRST_ROW - 1],
+  });
+}
+
+function unitCells(unit: PlannedUnit): SheetCell[] {
+  const { battery } = unit;
+  return [
+    ...[battery.serial, battery.site, battery.vehicle, battery.set, battery.type].map((text) => cell(text)),
+    cell(battery.ageMonths ?? 'unknown', 'body', 'months'),
+    cell(battery.verdict ?? ''),
+    cell(unit.chance12 ?? 'due now', 'body', 'chance'),
+    cell(unit.chance24 ?? 'due now', 'body', 'chance'),
+    ...unit.expected.map((expected) => cell(expected, 'body', 'plain')),
+    cell(unit.proposedYear ?? 'later'),
+    cell(reasonFor(unit)),
+    cell(battery.row, 'body', 'plain'),
+  ];
+}
+
+function reasonFor({ battery, dueNow, ageKnown, proposedYear }: PlannedUnit): string {
+  if (dueNow) return `condemned, still in service: ${battery.verdictReason ?? ''}`;
+  const age = ageKnown ? 'by its age' : 'age unknown: the ages of its type and site were taken';
+  if (proposedYear === undefined) return `${age}, more likely good than not to the end of the plan`;
+  return `${age}, more likely failed than not by the end of ${proposedYear}`;
+}
+
+function addUnitsTable(draft: Draft, heads: readonly string[], rows: number): void {
+  if (rows > 0) draft.tables.push({ name: 'PlannedUnits', row: FIRST_ROW - 1, column: 0, rows, heads });
+}

@@ -1,0 +1,21 @@
+import { isoDay } from '../../src/basics/calendar.ts';
+import type { PlannedInventory } from '../headless.ts';
+
+/** What a plan says in a few lines on a terminal. */
+export function planSummary({ inventory, plan }: PlannedInventory, warnings: readonly string[]): string {
+  const { rows } = inventory;
+  const { life } = plan;
+  return [
+    ...warnings,
+    ...inventory.notes,
+    `As of ${isoDay(plan.asOf)}: ${plan.inService} batteries in service, ${plan.dueNow} due now, ${plan.usableStock} usable in stock.`,
+    `Rows: ${rows.read} read = ${rows.used} used + ${rows.repaired} repaired + ${rows.ageUnknown} age unknown + ${rows.leftOut} left out; ${inventory.toCheck.length} things to check.`,
+    `Life: half are gone by ${life.halfGone.best.toFixed(0)} months (${life.halfGone.low.toFixed(0)} to ${life.halfGone.high.toFixed(0)}), from ${life.failures} failures among ${life.lives} lives (${life.basis}).`,
+    'Fiscal year   expected   low  high   to order   order by',
+    ...plan.years.map(
+      ({ label, expected, low, high, order }) =>
+        `${label.padEnd(12)}${expected.toFixed(1).padStart(10)}${String(low).padStart(6)}${String(high).padStart(6)}${String(order.unitsToOrder).padStart(11)}   ${isoDay(order.orderBy)}${order.late ? ' late: order now' : ''}`,
+    ),
+    '',
+  ].join('\n');
+}

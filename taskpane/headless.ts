@@ -1,0 +1,77 @@
+import type { Day } from '../src/basics/calendar.ts';
+import type { Outcome } from '../src/basics/outcome.ts';
+import { andThen, answer, problem } from '../src/basics/outcome.ts';
+import type { Inventory, SheetRows } from '../src/inventory/inventory.ts';
+import { readInventory } from '../src/inventory/readInventory.ts';
+import type { Settings } from '../src/inventory/settings.ts';
+import { plan } from '../src/planning/plan.ts';
+import type { Plan } from '../src/planning/plan.ts';
+import { forecastSheet } from '../src/report/forecastSheet.ts';
+import type { ReportFacts } from '../src/report/reportFacts.ts';
+import { rowsToCheckSheet } from '../src/report/rowsToCheckSheet.ts';
+import type { Sheet } from '../src/report/sheet.ts';
+import { freeSheetName } from '../src/report/sheet.ts';
+import { unitsPlace, unitsSheet } from '../src/report/unitsSheet.ts';
+import type { FileSheet, WorkbookFile } from './host/workbookFile.ts';
+
+/** An inventory and the plan made from it. */
+export type PlannedInventory = { readonly inventory: Inventory; readonly plan: Plan; readonly tab: string };
+
+/** Names of the sheets that hold tests and charges. */
+const TESTS_SHEET = 'Tests';
+const CHARGES_SHEET = 'Charges';
+
+/** Reads the inventory of a file, its tests and charges, and plans. */
+export function planFile(file: WorkbookFile, settings: Settings, asOf: Day): Outcome<PlannedInventory> {
+  return andThen(inventorySheet(file, settings.tab), (sheet) => {
+    const tests = namedSheet(file, TESTS_SHEET);
+    const charges = namedSheet(file, CHARGES_SHEET);
+    const input = {
+      sheet: sheetRows(sheet),
+      ...(tests === undefined ? {} : { tests: sheetRows(tests) }),
+      ...(charges === undefined ? {} : { charges: sheetRows(charges) }),
+      asOf,
+      settings,
+    };
+    return andThen(readInventory(input), (inventory) =>
+      andThen(plan(inventory.batteries, inventory.lives, { asOf, settings, prior: settings.prior }), (made) =>
+        answer({ inventory, plan: made, tab: sheet.name }),
+      ),
+    );
+  });
+}
+
+/** The sheet of a workbook that has a name, whatever its case. */
+export function namedSheet(file: WorkbookFile, name: string): FileSheet | undefined {
+  return file.sheets.find((sheet) => sheet.name.trim().toLowerCase() === name.toLowerCase());
+}
+
+function inventorySheet(file: WorkbookFile, tab: string | undefined): Outcome<FileSheet> {
+  const sheet = tab === undefined ? file.sheets[0] : namedSheet(file, tab);
+  if (sheet !== undefined) return answer(sheet);
+  const allowed = file.sheets.map(({ name }) => name).join(', ');
+  return problem('badInput', 'notAWord', 'tab', tab, { more: { allowed } });
+}
+
+/** A sheet of a file as the core reads it: rows counted from 1, dates known. */
+export function sheetRows(sheet: FileSheet): SheetRows {
+  return {
+    rows: sheet.rows,
+    name: sheet.name,
+    isDateCell: (row, column) => sheet.dateCells.get(column)?.has(row) ?? false,
+    hiddenRows: new Set([...sheet.hiddenRows].map((row) => row + 1)),
+  };
+}
+
+/** The sheets that a forecast adds to a workbook, under names that are free there. */
+export function forecastSheets(facts: ReportFacts, taken: readonly string[]): Sheet[] {
+  const names = ['Forecast', 'Forecast units', 'Rows to check'].reduce<string[]>(
+    (chosen, wanted) => [...chosen, freeSheetName(wanted, [...taken, ...chosen])],
+    [],
+  ) as [string, string, string];
+  return [
+    forecastSheet(facts, names[0], unitsPlace(facts, names[1])),
+    unitsSheet(facts, names[1]),
+    rowsToCheckSheet(facts, names[2]),
+  ];
+}

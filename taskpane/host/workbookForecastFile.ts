@@ -1,0 +1,46 @@
+import type { RoundtripWorkbook, WriteSheet } from 'hucre/xlsx';
+import { openXlsx, saveXlsx, writeXlsx } from 'hucre/xlsx';
+import type { Day } from '../../src/basics/calendar.ts';
+import { momentOfDay } from '../../src/basics/calendar.ts';
+import type { Sheet } from '../../src/report/sheet.ts';
+import { namesForFile, sheetForFile } from './workbookSheetFile.ts';
+
+/** A file that is to be carried over: an .xlsx as bytes, or the rows of a .csv under a sheet name. */
+export type SourceFile =
+  | { readonly bytes: Uint8Array }
+  | { readonly sheetName: string; readonly rows: readonly (readonly (string | number | boolean | null)[])[] };
+
+/**
+ * The bytes of a workbook with the source's sheets carried over and new sheets behind them. The same input gives
+ * the same bytes: the file is dated as-of, not by the clock.
+ */
+export async function forecastFile(
+  source: SourceFile,
+  sheets: readonly Sheet[],
+  asOf: Day,
+): Promise<Uint8Array> {
+  const added = sheets.map(sheetForFile);
+  const names = sheets.flatMap(namesForFile);
+  const dated = { modified: momentOfDay(asOf).toJSDate() };
+  if ('bytes' in source)
+    return saveWith(await openXlsx(source.bytes, { readStyles: true }), added, names, dated);
+  const rows = source.rows.map((row) => [...row]);
+  return writeXlsx({
+    sheets: [{ name: source.sheetName, rows }, ...added],
+    namedRanges: names,
+    properties: { ...dated, created: dated.modified },
+  });
+}
+
+function saveWith(
+  workbook: RoundtripWorkbook,
+  added: readonly WriteSheet[],
+  names: ReturnType<typeof namesForFile>,
+  dated: { modified: Date },
+): Promise<Uint8Array> {
+  // A sheet to write and a sheet as read differ in their type only; the library writes both.
+  workbook.sheets.push(...(added as unknown as RoundtripWorkbook['sheets']));
+  workbook.namedRanges = [...(workbook.namedRanges ?? []), ...names];
+  workbook.properties = { ...workbook.properties, ...dated };
+  return saveXlsx(workbook);
+}
