@@ -6,12 +6,6 @@ import { readInventory } from '../src/inventory/readInventory.ts';
 import type { Settings } from '../src/inventory/settings.ts';
 import { plan } from '../src/planning/plan.ts';
 import type { Plan } from '../src/planning/plan.ts';
-import { forecastSheet } from '../src/report/forecastSheet.ts';
-import type { ReportFacts } from '../src/report/reportFacts.ts';
-import { rowsToCheckSheet } from '../src/report/rowsToCheckSheet.ts';
-import type { Sheet } from '../src/report/sheet.ts';
-import { freeSheetName } from '../src/report/sheet.ts';
-import { unitsPlace, unitsSheet } from '../src/report/unitsSheet.ts';
 import type { FileSheet, WorkbookFile } from './host/workbookFile.ts';
 
 /** An inventory and the plan made from it. */
@@ -61,17 +55,4 @@ export function sheetRows(sheet: FileSheet): SheetRows {
     isDateCell: (row, column) => sheet.dateCells.get(column)?.has(row) ?? false,
     hiddenRows: new Set([...sheet.hiddenRows].map((row) => row + 1)),
   };
-}
-
-/** The sheets that a forecast adds to a workbook, under names that are free there. */
-export function forecastSheets(facts: ReportFacts, taken: readonly string[]): Sheet[] {
-  const names = ['Forecast', 'Forecast units', 'Rows to check'].reduce<string[]>(
-    (chosen, wanted) => [...chosen, freeSheetName(wanted, [...taken, ...chosen])],
-    [],
-  ) as [string, string, string];
-  return [
-    forecastSheet(facts, names[0], unitsPlace(facts, names[1])),
-    unitsSheet(facts, names[1]),
-    rowsToCheckSheet(facts, names[2]),
-  ];
 }
