@@ -96,11 +96,23 @@ const sentences = {
   // life: records and fits
   impossibleLife: (p) =>
     `life ${p.more?.row ?? ''} can't be: ${p.more?.kind ?? ''}, under record from ${shown(p.more?.entry)}, ages ${shown(p.more?.from)} to ${shown(p.more?.to)}, count ${shown(p.more?.count)}; ages are 0 or more, and each comes after the one before it`,
+  noFailures: () =>
+    'no failure is on record, so the records alone say nothing about how long a battery lasts',
+  oneAgeFitsAll: () =>
+    "all failures lie at the oldest age on record, or one age agrees with every record: the shape can't be told from the records alone",
+  noWearSeen: () => 'the records show no wear-out that a life curve could follow; see the life table instead',
   // life and planning: beliefs, forecasts, stock
   priorFigure: (p) =>
     `a figure of the rule of thumb is ${shown(p.given)}; its age, its spread and its wear-out must each be above 0`,
   wholeCount: (p) => `${p.argument} holds ${shown(p.given)}; allowed are whole numbers, 0 or more`,
   wholePeriods: (p) => `${p.argument} is ${shown(p.given)}; allowed are whole numbers from ${range(p)}`,
+  lifeBlockShape: (p) =>
+    `life is ${p.more?.rows ?? ''} x ${p.more?.columns ?? ''} cells; allowed are two cells, shape and scale, or rows of two or three columns: months, failed and perhaps ageAtRecordStart`,
+  noLives: () => 'life holds no row with months, so there is nothing to learn a life from',
+  failedFlag: (p) =>
+    `failed in row ${p.more?.row ?? ''} of life is ${shown(p.given)}; allowed are 1 (removed because it failed) and 0 (still in service, or removed for another reason)`,
+  lifeTooShort: (p) =>
+    `row ${p.more?.row ?? ''} of life has months ${shown(p.given)} and ageAtRecordStart ${shown(p.more?.entry)}; months must be above 0 and above ageAtRecordStart`,
   // files
   oldFileKind: (p) =>
     `${p.given} is of a kind that is not read; open it in a spreadsheet program and save it as .xlsx`,
@@ -116,11 +128,11 @@ const sentences = {
   // inventory
   settingUnknown: (p) =>
     `the settings have no key ${shown(p.argument)}; the nearest known one is ${shown(p.more?.nearest)}`,
-  settingWrong: (p) =>
-    `the setting ${p.argument} is ${shown(p.given)}; allowed is ${p.more?.allowed ?? ''}`,
+  settingWrong: (p) => `the setting ${p.argument} is ${shown(p.given)}; allowed is ${p.more?.allowed ?? ''}`,
   settingRow: (p) =>
     `row ${p.more?.row ?? ''} of the settings sheet has the key ${shown(p.given)}; allowed is a key such as years, or one with dots such as money.unitPrice`,
-  emptySheet: (p) => `the sheet ${shown(p.given)} is empty; an inventory has a header row and rows of batteries`,
+  emptySheet: (p) =>
+    `the sheet ${shown(p.given)} is empty; an inventory has a header row and rows of batteries`,
   noHeaderRow: (p) =>
     `no header row was recognised in the first ${p.more?.rows ?? ''} rows of the sheet ${shown(p.given)}; looked for at least two headers such as ${p.more?.looked ?? ''}; name the row with the setting headerRow`,
   headerRowOutside: (p) =>
