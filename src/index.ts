@@ -54,5 +54,13 @@ export * from './planning/forecastCounts.ts';
 export * from './planning/replacementForecast.ts';
 export * from './planning/stockLevel.ts';
 export * from './planning/orderBy.ts';
+export * from './planning/planSettings.ts';
+export * from './planning/fiscalYears.ts';
+export * from './planning/shareOut.ts';
+export * from './planning/yearOrders.ts';
+export * from './planning/budget.ts';
+export * from './planning/plan.ts';
 // inventory
 // report
+export * from './report/sheet.ts';
+export * from './report/forecastSheets.ts';
