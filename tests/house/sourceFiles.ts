@@ -19,5 +19,7 @@ export function textOf(path: string): string {
 
 /** Relative and package imports of a file, types included. */
 export function importsOf(path: string): string[] {
-  return [...textOf(path).matchAll(/^(?:import|export)\b(?:[^'";]*?from)?\s*'([^']+)'|\bimport\('([^']+)'\)/gm)].map((found) => found[1] ?? found[2]!);
+  return [
+    ...textOf(path).matchAll(/^(?:import|export)\b(?:[^'";]*?from)?\s*'([^']+)'|\bimport\('([^']+)'\)/gm),
+  ].map((found) => found[1] ?? found[2]!);
 }
