@@ -6,7 +6,8 @@ import { noEstimateOf, vanishingShapeLogLikelihood } from './lifeExistence.ts';
 import type { LifeRecord } from './lifeRecord.ts';
 import type { LifeSample } from './lifeSample.ts';
 import { lifeSample } from './lifeSample.ts';
-import { lifeStarts, muFor } from './lifeStarts.ts';
+import type { LifeStart } from './lifeStarts.ts';
+import { lifeStarts, middlingStart, muFor, thinned } from './lifeStarts.ts';
 import type { Peak } from './newtonAscent.ts';
 import type { StandardLife } from './standardLife.ts';
 import { smallestExtremeValue, standardNormal } from './standardLife.ts';
@@ -58,7 +59,7 @@ export function estimateOfSample(sample: LifeSample, model: LifeModel = 'weibull
   const none = noEstimateOf(sample);
   if (none !== undefined) return noEstimate(none);
   const law = lawOf(model);
-  const best = highest(lifeStarts(sample, law).map((start) => ascend(sample, law, start)));
+  const best = highest(startsFor(sample, model).map((start) => ascend(sample, law, start)));
   if (best === undefined) return noEstimate('noWearSeen');
   if (model === 'weibull' && vanishingShapeLogLikelihood(sample) > best.value)
     return noEstimate('noWearSeen');
@@ -95,6 +96,14 @@ export function estimateAtSigma(
     },
     ...{ logLikelihood: peak.value, lives: sample.lives, failures: sample.failures },
   });
+}
+
+/** Long samples begin where a thinned one ends; the others at every summit of a coarse search. */
+function startsFor(sample: LifeSample, model: LifeModel): readonly LifeStart[] {
+  const thin = thinned(sample);
+  if (thin === undefined) return lifeStarts(sample, lawOf(model));
+  const near = estimateOfSample(thin, model);
+  return [near.ok ? [near.value.mu, Math.log(near.value.sigma)] : middlingStart(sample)];
 }
 
 function noEstimate(because: NoEstimate): Outcome<LifeEstimate> {

@@ -13,6 +13,8 @@ export type ZSums = {
   curve: number;
   curveZ: number;
   curveZZ: number;
+  /** Failures whose age is known exactly; each brings a term -log sigma. */
+  exact: number;
 };
 
 /** Log-likelihood with its gradient and Hessian in (mu, log sigma). */
@@ -30,11 +32,11 @@ export function likelihoodSlopes(
   logSigma: number,
 ): LikelihoodSlopes {
   const sigma = Math.exp(logSigma);
-  const { value, slope, slopeZ, curve, curveZ, curveZZ } = zSums(sample, law, mu, sigma);
+  const { value, slope, slopeZ, curve, curveZ, curveZZ, exact } = zSums(sample, law, mu, sigma);
   return {
     value,
     // dz/dmu = -1/sigma and dz/dlogSigma = -z.
-    gradient: [-slope / sigma, -slopeZ - exactFailures(sample)],
+    gradient: [-slope / sigma, -slopeZ - exact],
     hessian: [curve / (sigma * sigma), (slope + curveZ) / sigma, slopeZ + curveZZ],
   };
 }
@@ -44,14 +46,9 @@ export function logLikelihood(sample: LifeSample, law: StandardLife, mu: number,
   return zSums(sample, law, mu, sigma).value;
 }
 
-/** Failures whose age is known exactly; each brings a term -log sigma. */
-export function exactFailures({ failed }: LifeSample): number {
-  return failed.reduce((sum, count) => sum + count, 0);
-}
-
 /** The sums over every term of a sample at z = (log age - mu) / sigma. */
 export function zSums(sample: LifeSample, law: StandardLife, mu: number, sigma: number): ZSums {
-  const sums: ZSums = { value: 0, slope: 0, slopeZ: 0, curve: 0, curveZ: 0, curveZZ: 0 };
+  const sums: ZSums = { value: 0, slope: 0, slopeZ: 0, curve: 0, curveZ: 0, curveZZ: 0, exact: 0 };
   if (law.hazard === Math.exp) addWeibullAges(sums, sample, mu, sigma);
   else addAges(sums, sample, law, mu, sigma);
   for (let row = 0; row < sample.spans.count.length; row += 1) addSpan(sums, sample, row, law, mu, sigma);
@@ -70,6 +67,7 @@ function addAges(sums: ZSums, sample: LifeSample, law: StandardLife, mu: number,
       value += failed * (law.logDensity(z) - logSigma - logAge);
       slope += failed * law.densitySlope(z);
       curve += failed * law.densityCurve(z);
+      sums.exact += failed;
     }
     if (outlived !== 0) {
       value += outlived * law.logSurvival(z);
@@ -110,6 +108,7 @@ function addWeibullAges(sums: ZSums, sample: LifeSample, mu: number, sigma: numb
   sums.curve -= hazard;
   sums.curveZ -= hazardZ;
   sums.curveZZ -= hazardZZ;
+  sums.exact += failures;
 }
 
 /** log(S(from) - S(to)) in z; `from` is -Infinity where the life began at age 0. */

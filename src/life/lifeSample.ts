@@ -81,7 +81,9 @@ const rowFacts = (records: readonly LifeRecord[], index: number) => {
 function isPossible({ kind, entry, from, to, count }: LifeRecord): boolean {
   if (!(entry >= 0 && from >= 0 && to >= from && count >= 0)) return false;
   if (!(Number.isFinite(entry) && Number.isFinite(to) && Number.isFinite(count))) return false;
-  return kind === 'right' ? from >= entry : to > entry && to > 0;
+  if (kind === 'right') return from >= entry;
+  // A battery may fail on the day on which it came under record.
+  return to > 0 && (kind === 'exact' ? from >= entry : to > entry);
 }
 
 type AgeCount = { failed: number; outlived: number };

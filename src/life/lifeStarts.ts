@@ -7,20 +7,41 @@ export type LifeStart = readonly [mu: number, logSigma: number];
 
 // Shapes 0.1 to 250, each half as large again as the last.
 const SIGMAS = Array.from({ length: 20 }, (_, index) => 10 * 1.5 ** -index);
-const AGES_TO_LOOK_AT = 4_096;
-const FALLBACK: readonly number[] = [0.5];
+const MIDDLING_SIGMA = 0.5;
+const ENOUGH_AGES = 4_096;
 
 /**
  * Good places to begin an ascent: every local summit of the likelihood among a range of sigmas, each with the
- * mu that suits it. A long uncounted sample is judged by every so many rows of it, for the start only.
+ * mu that suits it.
  */
 export function lifeStarts(sample: LifeSample, law: StandardLife): LifeStart[] {
-  const few = thinned(sample);
-  const tried = few.failures === 0 ? FALLBACK : SIGMAS;
-  const heights = tried.map((sigma) => logLikelihood(few, law, muFor(few, sigma), sigma));
-  const summits = tried.filter((_, index) => isSummit(heights, index));
-  return (summits.length === 0 ? FALLBACK : summits).map((sigma) => [muFor(sample, sigma), Math.log(sigma)]);
+  const heights = SIGMAS.map((sigma) => logLikelihood(sample, law, muFor(sample, sigma), sigma));
+  const summits = SIGMAS.filter((_, index) => isSummit(heights, index));
+  return summits.length === 0 ? [middlingStart(sample)] : summits.map((sigma) => startAt(sample, sigma));
 }
+
+/** A start that needs no search: a shape of 2. */
+export function middlingStart(sample: LifeSample): LifeStart {
+  return startAt(sample, MIDDLING_SIGMA);
+}
+
+/**
+ * Every so many ages of a long sample that was not counted, or undefined where it is short: its fit costs
+ * little and is a start close to the whole one's.
+ */
+export function thinned(sample: LifeSample): LifeSample | undefined {
+  const every = Math.ceil(sample.logAge.length / ENOUGH_AGES);
+  if (every <= 4) return undefined;
+  const kept = Math.floor(sample.logAge.length / every);
+  const thin = (column: Float64Array) =>
+    Float64Array.from({ length: kept }, (_, row) => column[row * every]!);
+  const failed = thin(sample.failed);
+  const exact = failed.reduce((sum, count) => sum + count, 0);
+  const failures = exact + sample.spans.count.reduce((sum, count) => sum + count, 0);
+  return { ...sample, logAge: thin(sample.logAge), failed, outlived: thin(sample.outlived), failures };
+}
+
+const startAt = (sample: LifeSample, sigma: number): LifeStart => [muFor(sample, sigma), Math.log(sigma)];
 
 /**
  * The mu of greatest Weibull likelihood for a known sigma, in closed form: exact where no failure lies in a
@@ -51,20 +72,4 @@ function isSummit(heights: readonly number[], index: number): boolean {
   const below = heights[index - 1] ?? Number.NEGATIVE_INFINITY;
   const above = heights[index + 1] ?? Number.NEGATIVE_INFINITY;
   return Number.isFinite(height) && !(below > height) && !(above >= height);
-}
-
-function thinned(sample: LifeSample): LifeSample {
-  const every = Math.ceil(sample.logAge.length / AGES_TO_LOOK_AT);
-  if (every <= 1) return sample;
-  const kept = Math.floor(sample.logAge.length / every);
-  const thin = (column: Float64Array) =>
-    Float64Array.from({ length: kept }, (_, row) => column[row * every]!);
-  const failed = thin(sample.failed);
-  return {
-    ...sample,
-    logAge: thin(sample.logAge),
-    failed,
-    outlived: thin(sample.outlived),
-    failures: failed.reduce((sum, count) => sum + count, 0) + sample.spans.count.reduce((a, b) => a + b, 0),
-  };
 }
