@@ -1,6 +1,7 @@
 import type { Cell } from './cell.ts';
 import * as cranking from './cranking.ts';
 import * as electrochemistry from './electrochemistry.ts';
+import * as planning from './planning.ts';
 import * as storage from './storage.ts';
 
 /** A cell function as every host gets it: its id in the namespace and what answers it. */
@@ -32,4 +33,7 @@ export const functions: readonly CellFunction[] = [
   { id: 'RECHARGEBY', run: storage.rechargeBy },
   // life
   // planning
+  { id: 'REPLACEMENTFORECAST', run: planning.replacementForecast },
+  { id: 'STOCKLEVEL', run: planning.stockLevel },
+  { id: 'ORDERBY', run: planning.orderBy },
 ];

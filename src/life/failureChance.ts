@@ -1,5 +1,6 @@
 import type { LifePosterior, PosteriorNode } from './lifePosterior.ts';
 import { gridNodes } from './lifePosterior.ts';
+import { weibullHazardGain } from './weibull.ts';
 
 // The chance changes slowly over the belief, so lives half a standard deviation apart give the same mean.
 const STRIDE = 2;
@@ -36,15 +37,9 @@ export function failureChanceByAge(months: number, posterior: LifePosterior): (a
 }
 
 function meanChance(nodes: readonly PosteriorNode[], age: number, months: number): number {
-  if (!(months > 0)) return 0;
-  return nodes.reduce((sum, { mu, sigma, weight }) => {
-    const gain = hazardGain(Math.log(age) - mu, months / age, sigma, Math.log(months) - mu);
-    return sum - weight * Math.expm1(-gain);
-  }, 0);
-}
-
-// Hazard met from an age on; at age 0 all of it is new.
-function hazardGain(logAge: number, share: number, sigma: number, logMonths: number): number {
-  if (logAge === -Infinity) return Math.exp(logMonths / sigma);
-  return Math.exp(logAge / sigma) * Math.expm1(Math.log1p(share) / sigma);
+  return nodes.reduce(
+    (sum, { mu, sigma, weight }) =>
+      sum - weight * Math.expm1(-weibullHazardGain(age, months, 1 / sigma, Math.exp(mu))),
+    0,
+  );
 }

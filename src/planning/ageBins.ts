@@ -31,3 +31,17 @@ export function gathered(bins: Iterable<AgeBin>, width = 1): AgeBin[] {
     .sort(([a], [b]) => a - b)
     .map(([, { months, count }]) => ({ age: months / count, count }));
 }
+
+// More distinct ages than whole months in 33 years; ages known to the day are then gathered by month.
+const MOST_DISTINCT = 400;
+
+/**
+ * Bins with equal ages counted together, youngest first; where that leaves more than 400 they are gathered by
+ * month, so that a forecast's time does not grow with the fleet.
+ */
+export function collapsedBins(bins: Iterable<AgeBin>): AgeBin[] {
+  const counts = new Map<number, number>();
+  for (const { age, count } of bins) if (count !== 0) counts.set(age, (counts.get(age) ?? 0) + count);
+  const equal = [...counts].map(([age, count]) => ({ age, count }));
+  return equal.length > MOST_DISTINCT ? gathered(equal) : equal.sort((a, b) => a.age - b.age);
+}

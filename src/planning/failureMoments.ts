@@ -1,3 +1,4 @@
+import { weibullHazardGain } from '../life/weibull.ts';
 import type { AgeBin } from './ageBins.ts';
 import type { CountCells } from './countCells.ts';
 import type { CountKernels } from './countKernels.ts';
@@ -19,11 +20,8 @@ export function hazardGains(
   const gains = new Float64Array(ages.length * cells);
   ages.forEach((age, j) => {
     for (let cell = 0; cell < cells; cell += 1) {
-      const now = (age + edges[cell]!) / ageScale;
-      const width = (edges[cell + 1]! - edges[cell]!) / ageScale;
-      // (now + width)^shape - now^shape without taking one large number from another.
-      gains[j * cells + cell] =
-        now > 0 ? now ** shape * Math.expm1(shape * Math.log1p(width / now)) : width ** shape;
+      const width = edges[cell + 1]! - edges[cell]!;
+      gains[j * cells + cell] = weibullHazardGain(age + edges[cell]!, width, shape, ageScale);
     }
   });
   return { shape, ageScale, gains };

@@ -54,6 +54,8 @@ function firstFailures(
   let before = 0;
   for (let i = 0; i < steps; i += 1) {
     const hazard = (((i + 1) * step) / scale) ** shape;
+    // Where the hazard has run out of numbers nothing is left to fail.
+    if (before === Infinity) break;
     chances[i] = Math.exp(-before - goneRate * (i + 0.5) * step) * -Math.expm1(before - hazard);
     before = hazard;
   }

@@ -1,6 +1,7 @@
 import type { NotOurs, PublishedCheck } from './check.ts';
 import { crankingChecks, crankingNotOurs } from './cranking.checks.ts';
 import { electrochemistryChecks } from './electrochemistry.checks.ts';
+import { planningChecks, planningNotOurs } from './planning.checks.ts';
 import { storageChecks, storageNotOurs } from './storage.checks.ts';
 
 /** Every published check of the project, room by room. */
@@ -8,7 +9,8 @@ export const checks: readonly PublishedCheck[] = [
   ...electrochemistryChecks,
   ...crankingChecks,
   ...storageChecks,
+  ...planningChecks,
 ];
 
 /** Published figures that nothing here computes. */
-export const notOurs: readonly NotOurs[] = [...crankingNotOurs, ...storageNotOurs];
+export const notOurs: readonly NotOurs[] = [...crankingNotOurs, ...storageNotOurs, ...planningNotOurs];
