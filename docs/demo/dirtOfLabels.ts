@@ -11,10 +11,10 @@ const madeBeforeOctober = ({ battery }: Row): boolean => dayParts(battery!.made)
 export const labelDirt: readonly Dirt[] = [
   {
     kind: 'unreadable code',
-    count: 5,
+    count: 6,
     fits: () => true,
     spoil: ({ cells }, _, index) => {
-      cells.code = turn(['??24-11', 'worn off', '1324-207', 'illegible', '0024-118'], index);
+      cells.code = turn(['??24-11', 'worn off', '1324-207', 'illegible', '0024-118', '0391-112'], index);
     },
   },
   {
@@ -23,14 +23,6 @@ export const labelDirt: readonly Dirt[] = [
     fits: monthYearMaker,
     spoil: ({ cells }, _, index) => {
       cells.code = turn(['0927-114', '1126-301', '0328-209'], index);
-    },
-  },
-  {
-    kind: 'code over 30 years old',
-    count: 2,
-    fits: monthYearMaker,
-    spoil: ({ cells }, _, index) => {
-      cells.code = turn(['0391-112', '1188-240'], index);
     },
   },
   {

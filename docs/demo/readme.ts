@@ -29,7 +29,8 @@ const intro = ({ register, sides, lastMonth }: Demo): readonly string[] => [
     .join(' ')} Sheet \`Notes\`: the same in prose.`,
   '',
   `\`norrfell-isvarg-may.xlsx\` is one station’s file of the month before (${lastMonth.length} rows, as of 2026-05-31), to compare`,
-  'with. Its workbook counts days from 1904.',
+  'with. Its workbook counts days from 1904. `norrfell-settings.json` holds what its planner has answered: record start,',
+  'weather of the stations, prices, stock and orders.',
   '',
 ];
 
@@ -42,7 +43,8 @@ const truth = ({ batteries }: Demo): readonly string[] => [
   'written down (Vintermark: since 2022-09-01); batteries taken off before are not in the sheet. Lot',
   `${BAD_LOT.lot} of ${BAD_LOT.maker} lasts ${BAD_LOT.lifeFactor} times as long as others. One ${BAD_VEHICLE.kind.toLowerCase()} of ${BAD_VEHICLE.site} has a bad charging system`,
   `(${BAD_VEHICLE.lifeFactor} times): ${ruinousVehicle(batteries)}. What will happen after as-of is known too: the table counts first failures`,
-  'of those in service now, with no other removals.',
+  'of those in service now, with no other removals. One curve through all rows is a little flatter and earlier than the',
+  'law above: it mixes stations, flooded batteries, the bad lot and the bad vehicle.',
   '',
   '| fact | count |',
   '| --- | ---: |',

@@ -3,6 +3,7 @@ import type { Workbook } from 'hucre';
 import { readXlsx } from 'hucre/xlsx';
 import { describe, expect, it } from 'vitest';
 import { FIRST_DAY, isoDay } from '../../src/basics/calendar.ts';
+import { settingsFrom } from '../../src/inventory/settings.ts';
 import { DAYS_PER_MONTH } from '../../src/basics/units.ts';
 import { ROWS_ABOVE } from '../../docs/demo/arrange.ts';
 import { grownByItself, truthOf } from '../../docs/demo/census.ts';
@@ -13,6 +14,7 @@ import { codeLayouts } from '../../docs/demo/labels.ts';
 import { readmeOf } from '../../docs/demo/readme.ts';
 import { recordedStints, watchedFrom } from '../../docs/demo/register.ts';
 import { AS_OF, FIRST_INSTALL, SITES, TRUTH } from '../../docs/demo/service.ts';
+import { demoSettings } from '../../docs/demo/settings.ts';
 import { writeDemo, writeLastMonth } from '../../docs/demo/workbook.ts';
 
 const demo = makeDemo();
@@ -114,6 +116,13 @@ describe('the demonstration inventory', () => {
       'Norrfell winter-road and rescue service – fictional demo data, invented numbers',
     );
     expect(sheets[0]!.rows[ROWS_ABOVE - 1]).toEqual(COLUMNS.map(({ header }) => header));
+  });
+
+  it('comes with settings that the tool takes', async () => {
+    const given: unknown = JSON.parse((await committed('norrfell-settings.json')).toString('utf8'));
+    expect(given).toEqual(demoSettings);
+    const taken = settingsFrom(given);
+    expect(taken.ok && Object.keys(taken.value.sites)).toEqual(SITES.map(({ name }) => name));
   });
 
   it('draws lives by the law it tells: the scale of many fleets, found by its own likelihood, is near the truth', () => {
