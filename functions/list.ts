@@ -2,6 +2,7 @@ import type { Cell } from './cell.ts';
 import * as cranking from './cranking.ts';
 import * as electrochemistry from './electrochemistry.ts';
 import * as planning from './planning.ts';
+import * as service from './service.ts';
 import * as storage from './storage.ts';
 
 /** A cell function as every host gets it: its id in the namespace and what answers it. */
@@ -14,6 +15,9 @@ export const NAMESPACE = 'CRANK';
 export const functions: readonly CellFunction[] = [
   // label
   // service
+  { id: 'MONTHSINSERVICE', run: service.monthsInService },
+  { id: 'MONTHSONSHELF', run: service.monthsOnShelf },
+  { id: 'FISCALPERIOD', run: service.fiscalPeriod },
   // electrochemistry
   { id: 'STATEOFCHARGE', run: electrochemistry.stateOfCharge },
   { id: 'CHARGEBAND', run: electrochemistry.chargeBand },

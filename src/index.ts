@@ -7,6 +7,9 @@ export * from './basics/solve.ts';
 // label
 // service
 export * from './service/battery.ts';
+export * from './service/monthsInService.ts';
+export * from './service/monthsOnShelf.ts';
+export * from './service/fiscalPeriod.ts';
 // electrochemistry
 export * from './electrochemistry/acid.ts';
 export * from './electrochemistry/acid.bode1977.ts';
@@ -41,6 +44,14 @@ export * from './life/lognormal.ts';
 export * from './life/standardLife.ts';
 export * from './life/lifeEstimate.ts';
 export * from './life/lifeLimits.ts';
+export * from './life/survival.ts';
+export * from './life/failureWithin.ts';
+export * from './life/remainingLife.ts';
+export * from './life/lifeFromRules.ts';
+export * from './life/fixedShapeLife.ts';
+export * from './life/parametricLife.ts';
+export * from './life/replacementPolicy.ts';
+export * from './life/replacementAge.ts';
 export * from './life/lifePrior.ts';
 export * from './life/lifePosterior.ts';
 export * from './life/posteriorQuantiles.ts';

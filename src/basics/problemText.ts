@@ -1,3 +1,4 @@
+import { isoDay } from './calendar.ts';
 import type { Facts, Problem } from './outcome.ts';
 
 /** How a reader sees what was given: text in quotes, a number as it is. */
@@ -18,6 +19,8 @@ const withDigits = (given: unknown, least: number): string => {
 };
 
 const gravity = (facts: Facts): string => withDigits(facts.given, 3);
+
+const dateText = (day: unknown): string => isoDay(Number(day));
 
 const volts = (facts: Facts): string => `${withDigits(facts.given, 2)} V`;
 
@@ -56,6 +59,14 @@ const sentences = {
     `${p.argument} is ${shown(p.given)}: ${p.more?.later ?? ''} is after as-of, ${p.more?.earlier ?? ''} is ${p.more?.years ?? ''} years old; allowed is ${range(p)}`,
   codeOutside: (p) =>
     `${p.argument} is ${shown(p.given)}, which says ${p.more?.date ?? ''}; allowed is ${range(p)}`,
+  // service
+  installedLater: (p) =>
+    `installed is ${dateText(p.given)}, later than until (${dateText(p.more?.until)}); a battery can't leave before it is fitted`,
+  madeLater: (p) =>
+    `made is ${dateText(p.given)}, later than until (${dateText(p.more?.until)}); a battery can't be fitted before it is made`,
+  monthsOutLimits: (p) =>
+    `monthsOut is ${shown(p.given)}; allowed is ${range(p)}, no more than the whole time since installation`,
+  wholeFirstMonth: (p) => `firstMonth is ${shown(p.given)}; allowed are whole months, ${range(p)}`,
   // electrochemistry
   temperatureLimits: (p) =>
     `temperature is ${shown(p.given)} C; allowed is ${range(p)} C; for degrees Fahrenheit give the unit "F"`,
@@ -101,6 +112,18 @@ const sentences = {
   oneAgeFitsAll: () =>
     "all failures lie at the oldest age on record, or one age agrees with every record: the shape can't be told from the records alone",
   noWearSeen: () => 'the records show no wear-out that a life curve could follow; see the life table instead',
+  mustBeAboveZero: (p) => `${p.argument} is ${shown(p.given)}; allowed is any number above 0`,
+  mustNotBeNegative: (p) => `${p.argument} is ${shown(p.given)}; allowed is 0 or more`,
+  mustBeProperShare: (p) => `${p.argument} is ${shown(p.given)}; allowed is above 0 and below 1`,
+  rulesContradict: (p) =>
+    `${shown(p.more?.share1)} failed by ${shown(p.more?.month1)} months and ${shown(p.more?.share2)} by ${shown(p.more?.month2)} contradict each other; the larger age must go with the larger share`,
+  agesNotExact: () =>
+    'some failures are known only between two ages; this figure needs failures of known age',
+  noLives: () => 'no life is on record: every row is empty, has an age of 0, or came under record today',
+  waitingIsCheaper: () =>
+    'waiting for failure is always cheaper: with so little wear-out, or at these costs, planned replacement throws good batteries away',
+  waitingNotDearer: () =>
+    'waiting for failure is always cheaper: a failure in service must cost more than a planned replacement',
   // life and planning: beliefs, forecasts, stock
   priorFigure: (p) =>
     `a figure of the rule of thumb is ${shown(p.given)}; its age, its spread and its wear-out must each be above 0`,
@@ -108,7 +131,6 @@ const sentences = {
   wholePeriods: (p) => `${p.argument} is ${shown(p.given)}; allowed are whole numbers from ${range(p)}`,
   lifeBlockShape: (p) =>
     `life is ${p.more?.rows ?? ''} x ${p.more?.columns ?? ''} cells; allowed are two cells, shape and scale, or rows of two or three columns: months, failed and perhaps ageAtRecordStart`,
-  noLives: () => 'life holds no row with months, so there is nothing to learn a life from',
   failedFlag: (p) =>
     `failed in row ${p.more?.row ?? ''} of life is ${shown(p.given)}; allowed are 1 (removed because it failed) and 0 (still in service, or removed for another reason)`,
   lifeTooShort: (p) =>
