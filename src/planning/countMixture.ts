@@ -8,31 +8,45 @@ import { trimmed } from './pmf.ts';
 /** A count's law if one life were true, and how much that life is believed. */
 export type CountComponent = Cumulants & { readonly weight: number };
 
-type Sums = { weight: number; mean: number; square: number; variance: number; third: number };
+/** Weights, means, variances and third cumulants of many components, side by side. */
+export type ComponentColumns = {
+  readonly weight: Float64Array;
+  readonly mean: Float64Array;
+  readonly variance: Float64Array;
+  readonly third: Float64Array;
+};
 
 // Components whose means lie closer than this part of a Poisson deviation are told apart by nobody.
 const CLOSE = 0.15;
 
 /** Components with nearly one mean put together; what they differ by goes into the variance. */
-export function merged(components: Iterable<CountComponent>): CountComponent[] {
-  const bins = new Map<number, Sums>();
-  for (const component of components) addTo(bins, component);
-  return [...bins.values()].map(({ weight, mean, square, variance, third }) => {
-    const middle = mean / weight;
-    const between = Math.max(0, square / weight - middle * middle);
-    return { weight, mean: middle, variance: variance / weight + between, third: third / weight };
-  });
+export function merged({ weight, mean, variance, third }: ComponentColumns): CountComponent[] {
+  const bin = (value: number): number => Math.floor((2 * Math.sqrt(value)) / CLOSE);
+  const largest = mean.reduce((most, value, i) => (weight[i]! > 0 ? Math.max(most, value) : most), 0);
+  const sums = new Float64Array(5 * (bin(largest) + 1));
+  for (let i = 0; i < weight.length; i += 1) {
+    const [each, middle] = [weight[i]!, mean[i]!];
+    if (each === 0) continue;
+    const at = 5 * bin(middle);
+    sums[at]! += each;
+    sums[at + 1]! += each * middle;
+    sums[at + 2]! += each * middle * middle;
+    sums[at + 3]! += each * variance[i]!;
+    sums[at + 4]! += each * third[i]!;
+  }
+  return fromSums(sums);
 }
 
-function addTo(bins: Map<number, Sums>, { weight, mean, variance, third }: CountComponent): void {
-  const key = Math.floor((2 * Math.sqrt(mean)) / CLOSE);
-  let sums = bins.get(key);
-  if (sums === undefined) bins.set(key, (sums = { weight: 0, mean: 0, square: 0, variance: 0, third: 0 }));
-  sums.weight += weight;
-  sums.mean += weight * mean;
-  sums.square += weight * mean * mean;
-  sums.variance += weight * variance;
-  sums.third += weight * third;
+function fromSums(sums: Float64Array): CountComponent[] {
+  const components: CountComponent[] = [];
+  for (let at = 0; at < sums.length; at += 5) {
+    const weight = sums[at]!;
+    if (weight === 0) continue;
+    const [mean, square, variance, third] = [1, 2, 3, 4].map((i) => sums[at + i]! / weight);
+    const between = Math.max(0, square! - mean! * mean!);
+    components.push({ weight, mean: mean!, variance: variance! + between, third: third! });
+  }
+  return components;
 }
 
 /**

@@ -1,7 +1,7 @@
 import { weibullHazardGain } from '../life/weibull.ts';
 import type { AgeBin } from './ageBins.ts';
 import type { CountCells } from './countCells.ts';
-import type { CountKernels } from './countKernels.ts';
+import type { CountKernels, WindowKernel } from './countKernels.ts';
 
 /** Weibull hazard met in each cell by a battery of each age, for one shape, in units that `ageScale` undoes. */
 export type HazardGains = { readonly shape: number; readonly ageScale: number; readonly gains: Float64Array };
@@ -55,24 +55,33 @@ export function placeMoments(
   into: Float64Array,
 ): Float64Array {
   const width = cells.middles.length;
-  let at = 0;
-  for (let start = 0; start < first.length; start += width) {
-    for (let window = 0; window < kernels.windows.length; window += 1) {
-      const { mean, second, third } = kernels.windows[window]!;
-      let [one, two, three] = [0, 0, 0];
-      for (let cell = 0; cell < cells.ends[window]!; cell += 1) {
-        const chance = first[start + cell]!;
-        one += chance * mean[cell]!;
-        two += chance * second[cell]!;
-        three += chance * third[cell]!;
-      }
-      into[at] = one;
-      into[at + 1] = two;
-      into[at + 2] = three;
-      at += 3;
+  const windows = cells.ends.length;
+  for (let start = 0, at = 0; start < first.length; start += width) {
+    const chances = first.subarray(start, start + width);
+    for (let window = 0; window < windows; window += 1, at += 3) {
+      sumMoments(chances, kernels.windows[window]!, cells.ends[window]!, into, at);
     }
   }
   return into;
+}
+
+function sumMoments(
+  chances: Float64Array,
+  { mean, second, third }: WindowKernel,
+  end: number,
+  into: Float64Array,
+  at: number,
+): void {
+  let [one, two, three] = [0, 0, 0];
+  for (let cell = 0; cell < end; cell += 1) {
+    const chance = chances[cell]!;
+    one += chance * mean[cell]!;
+    two += chance * second[cell]!;
+    three += chance * third[cell]!;
+  }
+  into[at] = one;
+  into[at + 1] = two;
+  into[at + 2] = three;
 }
 
 /** A bin and where its age stands in the table of ages. */

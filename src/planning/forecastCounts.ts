@@ -28,14 +28,14 @@ export type CountRequest = Partial<Omit<CountRules, 'windows'>> & {
 
 /** The forecast of one group of batteries. */
 export type CountForecast = {
-  /** Expected count from now to the end of each whole month; the first entry is 0, for now. */
+  /** Expected count from now to the end of each of `curveMonths` months; the first entry is 0, for now. */
   readonly expectedByMonth: readonly number[];
   /** One demand for each window. Its limits are its own: limits of windows or groups never add up. */
   readonly demands: readonly Demand[];
 };
 
-/** Failed batteries are replaced and can fail again; the fleet is kept at strength. */
-export const DEFAULT_COUNT_RULES = { renewals: true, goneRate: 0 };
+/** Failed batteries are replaced and can fail again; the fleet is kept at strength; no count month by month. */
+export const DEFAULT_COUNT_RULES = { renewals: true, goneRate: 0, curveMonths: 0 };
 
 /** Windows from now to each of some horizons [months]. */
 export function horizonsFrom(horizons: readonly number[]): CountWindow[] {
@@ -85,9 +85,9 @@ type Work = {
 };
 
 function workFor(groups: readonly (readonly AgeBin[])[], request: CountRequest): Work {
-  const last = Math.ceil(Math.max(0, ...request.windows.map(({ to }) => to)));
+  const last = Math.max(request.curveMonths ?? 0, ...request.windows.map(({ to }) => to));
   const step = cellStep(typicalLife(request.life), last);
-  const cells = countCells({ ...DEFAULT_COUNT_RULES, curveMonths: last, step, ...request });
+  const cells = countCells({ ...DEFAULT_COUNT_RULES, step, ...request });
   const lattice = latticeOf(request.life);
   const ages = [...new Set(groups.flatMap((bins) => bins.map(({ age }) => age)))];
   const indexOf = new Map(ages.map((age, index) => [age, index]));
@@ -159,12 +159,11 @@ function addExact(group: GroupWork, { cells, moments }: Work, weight: number): v
 }
 
 function addCurve(group: GroupWork, { first, cells }: Work, kernels: CountKernels, weight: number): void {
-  const width = cells.middles.length;
-  const failures = groupFirstFailures(group.bins, first, width);
+  if (cells.curveMonths === 0) return;
+  const failures = groupFirstFailures(group.bins, first, cells.middles.length);
   kernels.curve.forEach((kernel, month) => {
-    let sum = 0;
-    for (let cell = 0; cell < width; cell += 1) sum += kernel[cell]! * failures[cell]!;
-    group.expectedByMonth[month + 1]! += weight * sum;
+    group.expectedByMonth[month + 1]! +=
+      weight * failures.reduce((sum, each, i) => sum + each * kernel[i]!, 0);
   });
 }
 

@@ -1,5 +1,5 @@
 import type { LifePosterior } from '../life/lifePosterior.ts';
-import type { CountComponent } from './countMixture.ts';
+import type { ComponentColumns } from './countMixture.ts';
 import type { Lattice } from './lattice.ts';
 import { densified, momentStride, thinned, weightsOf } from './lattice.ts';
 
@@ -30,15 +30,6 @@ export function believedVariance(lattice: Lattice, counts: LatticeCounts): numbe
   );
 }
 
-/** The lattice as it is, one component a life. */
-export function plainComponents({ weight }: Lattice, counts: LatticeCounts): CountComponent[] {
-  return [...weight].flatMap((each, i) =>
-    each > 0
-      ? [{ weight: each, mean: counts.mean[i]!, variance: counts.variance[i]!, third: counts.third[i]! }]
-      : [],
-  );
-}
-
 // Neighbouring laws this many deviations apart still melt into one smooth mixture.
 const APART = 0.8;
 const MOST_REFINED = 16;
@@ -48,17 +39,11 @@ export function refinedComponents(
   posterior: LifePosterior,
   lattice: Lattice,
   counts: LatticeCounts,
-): CountComponent[] {
+): ComponentColumns {
   const wanted = largestGap(lattice, counts) / APART;
-  if (wanted <= 1) return plainComponents(lattice, counts);
+  if (wanted <= 1) return { weight: lattice.weight, ...counts };
   const factor = Math.min(MOST_REFINED, 2 ** Math.ceil(Math.log2(wanted)));
-  const weight = weightsOf(densityAt(posterior, factor));
-  const { mean, variance, third } = refined(lattice, counts, factor);
-  const components: CountComponent[] = [];
-  weight.forEach((each, i) => {
-    if (each > 0) components.push({ weight: each, mean: mean[i]!, variance: variance[i]!, third: third[i]! });
-  });
-  return components;
+  return { weight: weightsOf(densityAt(posterior, factor)), ...refined(lattice, counts, factor) };
 }
 
 // Cubics swing where a log density falls off a cliff; nothing below this weighs anything.
@@ -143,4 +128,4 @@ function largestGap({ rows, columns, weight }: Lattice, { mean, variance }: Latt
 }
 
 // Lives with less weight than this shape no limit that is shown.
-const WORTH = 1e-5;
+const WORTH = 1e-4;

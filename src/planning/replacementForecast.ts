@@ -50,7 +50,7 @@ export function replacementForecast(
     to: (i + 1) * monthsEach,
   }));
   const windows = [...each, { from: 0, to: periods * monthsEach }];
-  const { demands } = forecastCounts(bins, { life, windows, curveMonths: 0 });
+  const { demands } = forecastCounts(bins, { life, windows });
   return answer(demands.map((demand, i) => row(i === periods ? 'all' : i + 1, demand, level)));
 }
 

@@ -29,15 +29,10 @@ export function readFleet({ fleet, asOf }: FleetFigures, site?: string): Fleet {
   };
 }
 
-// Dates are whole days: what came under record on the day it failed failed half a day later.
-const HALF_A_DAY = 0.5 / DAYS_PER_MONTH;
-
 function lifeOf([, , , installed, seen, removed, reason]: string[], asOf: string): LifeRecord {
-  const entry = months(installed!, seen!);
   const age = months(installed!, removed === '' ? asOf : removed!);
-  if (reason !== 'failed') return { entry, from: age, to: age, kind: 'right', count: 1 };
-  const failed = Math.max(age, entry + HALF_A_DAY);
-  return { entry, from: failed, to: failed, kind: 'exact', count: 1 };
+  const kind = reason === 'failed' ? 'exact' : 'right';
+  return { entry: months(installed!, seen!), from: age, to: age, kind, count: 1 };
 }
 
 const months = (from: string, to: string): number =>

@@ -43,7 +43,6 @@ describe('forecastCounts with a belief, against characteristic functions on a fi
       life: valueOf(lifePosterior(records, prior)),
       windows: horizonsFrom(counts.map(({ horizon }) => horizon)),
       renewals: false,
-      curveMonths: 0,
     });
     counts.forEach((reference, i) => {
       const demand = demands[i]!;
@@ -66,6 +65,7 @@ describe('forecastCounts with replacements that fail again', () => {
     const { demands, expectedByMonth } = forecastCounts(bins, {
       life: { shape, scale },
       windows: horizonsFrom([horizon!]),
+      curveMonths: horizon!,
     });
     expect(Math.abs(demands[0]!.expected - expected!)).toBeLessThanOrEqual(2e-4 * expected! + 1e-7);
     expect(expectedByMonth[horizon!]).toBeCloseTo(demands[0]!.expected, 12);
@@ -150,7 +150,7 @@ describe('forecastCounts, properties', () => {
             { from: first, to: 36.5 },
             { from: 0, to: 36.5 },
           ];
-          const request = { life, windows, renewals };
+          const request = { life, windows, renewals, curveMonths: 37 };
           const [a, b, all] = forecastGroups([one, other, [...one, ...other]], request);
           const mean = (group: typeof all, w: number) => group!.demands[w]!.expected;
           const scale = 1e-9 * (1 + mean(all, 2));

@@ -31,7 +31,7 @@ export const planningChecks: PublishedCheck[] = [
     ours: () =>
       forecastCounts(
         bearingCages.ages.map(([age, count]) => ({ age: age!, count: count! })),
-        { life: bearingCages, windows: [{ from: 0, to: 300 }], renewals: false, curveMonths: 0 },
+        { life: bearingCages, windows: [{ from: 0, to: 300 }], renewals: false },
       ).demands[0]!.expected,
   },
   {
