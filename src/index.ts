@@ -5,6 +5,9 @@ export * from './basics/units.ts';
 export * from './basics/calendar.ts';
 export * from './basics/solve.ts';
 // label
+export * from './label/layout.ts';
+export * from './label/codeDay.ts';
+export * from './label/readCode.ts';
 // service
 export * from './service/battery.ts';
 export * from './service/monthsInService.ts';
@@ -52,6 +55,12 @@ export * from './life/fixedShapeLife.ts';
 export * from './life/parametricLife.ts';
 export * from './life/replacementPolicy.ts';
 export * from './life/replacementAge.ts';
+export * from './life/lifeTable.ts';
+export * from './life/lifeTableQuantile.ts';
+export * from './life/likelihoodRatio.ts';
+export * from './life/lifeRegression.ts';
+export * from './life/logRank.ts';
+export * from './life/compareGroups.ts';
 export * from './life/lifePrior.ts';
 export * from './life/lifePosterior.ts';
 export * from './life/posteriorQuantiles.ts';

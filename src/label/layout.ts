@@ -38,9 +38,9 @@ const EXAMPLES: Readonly<Record<DatePiece | 'lot', string>> = {
   ...{ kk: '24', WW: '11', A: 'C', a12: 'C', lot: '117' },
 };
 
-/** How many characters of a code a piece takes. */
-export const WIDTHS: Readonly<Record<DatePiece, number>> = {
-  ...{ yyyy: 4, yy: 2, y: 1, MM: 2, dd: 2, ooo: 3, kk: 2, WW: 2, A: 1, a12: 1 },
+/** How many characters of a code a piece takes; a lot takes any number. */
+export const WIDTHS: Readonly<Record<DatePiece | 'lot', number>> = {
+  ...{ yyyy: 4, yy: 2, y: 1, MM: 2, dd: 2, ooo: 3, kk: 2, WW: 2, A: 1, a12: 1, lot: 0 },
 };
 
 // What a set of date pieces must be, each piece once: a year with a month (and a day), with the day of the
@@ -92,11 +92,10 @@ function calendarOf(pieces: readonly (DatePiece | 'lot')[]): CalendarKind | unde
 }
 
 const isPiece = (token: string): token is DatePiece | 'lot' => Object.hasOwn(EXAMPLES, token);
-const isLetter = (token: string): boolean => token === 'A' || token === 'a12';
 
 function digitsOf(token: string): number {
   if (!isPiece(token)) return /\d/.test(token) ? 1 : 0;
-  return token === 'lot' || isLetter(token) ? 0 : WIDTHS[token];
+  return token === 'A' || token === 'a12' ? 0 : WIDTHS[token];
 }
 
 // Blanks may stand anywhere in a code, so the parts are joined by "any blanks".
@@ -121,13 +120,8 @@ function aroundLot(tokens: readonly string[], at: number): readonly [number, num
 
 function partOf(token: string): string {
   if (token === 'lot') return '([A-Z0-9].*?)';
-  if (isPiece(token)) {
-    return isLetter(token)
-      ? '([A-Z])'
-      : `(${Array(WIDTHS[token as DatePiece])
-          .fill('\\d')
-          .join('\\s*')})`;
-  }
+  if (token === 'A' || token === 'a12') return '([A-Z])';
+  if (isPiece(token)) return `(${Array(WIDTHS[token]).fill('\\d').join('\\s*')})`;
   if (token === '-') return '(?:[-\u2010\u2011\u2013/]|\\s)';
   return /\s/.test(token) ? '\\s*' : token.replace(/[\\^$.*+?()[\]{}|/]/, '\\$&');
 }
