@@ -41,6 +41,7 @@ const sentences = {
   shapesDiffer: (p) =>
     `the ranges must have one shape; given ${p.more?.first ?? ''} and ${p.more?.second ?? ''} (rows x columns)`,
   notOneColumn: (p) => `${p.argument} must be one column; given ${p.more?.columns ?? ''} columns`,
+  oneValue: (p) => `${p.argument} takes one value, not a range`,
   noConvergence: (p) => `no stable answer was found for ${p.argument}`,
   // label
   notALayout: (p) =>
@@ -120,6 +121,16 @@ const sentences = {
   agesNotExact: () =>
     'some failures are known only between two ages; this figure needs failures of known age',
   noLives: () => 'no life is on record: every row is empty, has an age of 0, or came under record today',
+  lateRecords: () =>
+    'some lives came under record late; this test needs lives seen from new: compare the likelihoods instead',
+  oneGroup: () => 'two groups at least are needed to compare',
+  groupWithoutLife: (p) =>
+    `group ${shown(p.given)} has too few failures for a life of its own, or all of them at its oldest age`,
+  covariatesDiffer: (p) =>
+    `life ${shown(p.given)} has another number of covariates than the first, or one that is no number`,
+  covariateConstant: () => "a covariate is the same for every life: its effect can't be told",
+  effectUnbounded: () =>
+    'the effect of a covariate has no bounds: nothing failed in one of its groups, or covariates repeat each other',
   waitingIsCheaper: () =>
     'waiting for failure is always cheaper: with so little wear-out, or at these costs, planned replacement throws good batteries away',
   waitingNotDearer: () =>

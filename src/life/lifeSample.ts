@@ -10,7 +10,10 @@ export type LifeSample = {
   /** Lives that carry weight, and those of them that failed (exactly, in a span or before an age). */
   readonly lives: number;
   readonly failures: number;
-  /** Natural logs of the ages at which lives ended or came under record, in rising order where counted. */
+  /** Ages at which lives ended or came under record, in rising order and each once where `counted`. */
+  readonly age: Float64Array;
+  readonly counted: boolean;
+  /** Their natural logs. */
   readonly logAge: Float64Array;
   /** Lives that failed at exactly that age. */
   readonly failed: Float64Array;
@@ -147,6 +150,8 @@ function finished(gathering: Gathering): LifeSample {
   return {
     lives,
     failures,
+    age: Float64Array.from(sorted, ([age]) => age),
+    counted: true,
     logAge: Float64Array.from(sorted, ([age]) => Math.log(age)),
     failed: Float64Array.from(sorted, ([, each]) => each.failed),
     outlived: Float64Array.from(sorted, ([, each]) => each.outlived),
@@ -187,23 +192,30 @@ function gatherExact(into: Gathering, age: number, failed: number, entry: number
 /** The columns row by row: first every end of a life, then every age above 0 at which one came under record. */
 function uncountedColumns({ months, failed, entry }: LifeColumns): LifeSample {
   const lives = months.length;
-  const late = entry?.filter((age) => age > 0) ?? new Float64Array(0);
-  const logAge = new Float64Array(lives + late.length);
-  const failedAt = new Float64Array(logAge.length);
-  const outlived = new Float64Array(logAge.length).fill(-1, lives);
+  const late = entry?.filter((age) => age > 0) ?? EMPTY;
+  const age = late.length === 0 ? months : joined(months, late);
+  const logAge = new Float64Array(age.length);
+  const failedAt = new Float64Array(age.length);
+  const outlived = new Float64Array(age.length).fill(-1, lives);
   let [failures, latestFrom, earliestTo] = [0, 0, Number.POSITIVE_INFINITY];
+  for (let row = 0; row < age.length; row += 1) logAge[row] = Math.log(age[row]!);
   for (let row = 0; row < lives; row += 1) {
-    const age = months[row]!;
     const isFailure = failed[row] !== 0;
-    logAge[row] = Math.log(age);
-    if (age > latestFrom) latestFrom = age;
+    if (age[row]! > latestFrom) latestFrom = age[row]!;
     if (isFailure) failures += 1;
-    if (isFailure && age < earliestTo) earliestTo = age;
+    if (isFailure && age[row]! < earliestTo) earliestTo = age[row]!;
     (isFailure ? failedAt : outlived)[row] = 1;
   }
-  late.forEach((age, index) => (logAge[lives + index] = Math.log(age)));
   const bounds = { latestFrom, earliestTo, allEnteredLate: late.length === lives };
-  return { lives, failures, logAge, failed: failedAt, outlived, spans: NO_SPANS, bounds };
+  const columns = { age, logAge, failed: failedAt, outlived, counted: false, spans: NO_SPANS };
+  return { lives, failures, ...columns, bounds };
+}
+
+function joined(first: Float64Array, second: Float64Array): Float64Array {
+  const both = new Float64Array(first.length + second.length);
+  both.set(first);
+  both.set(second, first.length);
+  return both;
 }
 
 const EMPTY = new Float64Array(0);

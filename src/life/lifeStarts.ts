@@ -38,7 +38,13 @@ export function thinned(sample: LifeSample): LifeSample | undefined {
   const failed = thin(sample.failed);
   const exact = failed.reduce((sum, count) => sum + count, 0);
   const failures = exact + sample.spans.count.reduce((sum, count) => sum + count, 0);
-  return { ...sample, logAge: thin(sample.logAge), failed, outlived: thin(sample.outlived), failures };
+  const columns = {
+    age: thin(sample.age),
+    logAge: thin(sample.logAge),
+    failed,
+    outlived: thin(sample.outlived),
+  };
+  return { ...sample, ...columns, failures };
 }
 
 const startAt = (sample: LifeSample, sigma: number): LifeStart => [muFor(sample, sigma), Math.log(sigma)];
