@@ -1,3 +1,9 @@
+import type { Outcome } from '../basics/outcome.ts';
+import { andThen, answer } from '../basics/outcome.ts';
+import { lifeFromRules } from './lifeFromRules.ts';
+import { smallestExtremeValue } from './standardLife.ts';
+import { weibullQuantile } from './weibull.ts';
+
 /**
  * What is believed about a Weibull life before any of its records: an age by which a share has failed, and the
  * spread sigma = 1/shape, each log-normal and independent of the other.
@@ -29,20 +35,17 @@ export const DEFAULT_LIFE_PRIOR: LifePrior = {
 /** Spreads of a belief that its owner is sure of. */
 const SURE = { spreadLogMedian: 0.3, spreadLogSigma: 0.2 };
 
-/** How far log age lies from mu, in units of sigma, when a share of Weibull lives has failed. */
-export function weibullZ(share: number): number {
-  return Math.log(-Math.log1p(-share));
-}
-
 /**
  * The belief whose middle is the Weibull life through two rules of thumb.
  * @param share1  share failed by `month1`, above 0 and below 1
  * @param month1  age [months], above 0
- * @param share2  share failed by `month2`, on the same side of `share1` as `month2` of `month1`
- * @param month2  age [months], above 0, not `month1`
+ * @param share2  share failed by `month2`, above 0 and below 1
+ * @param month2  age [months], above 0; the larger age goes with the larger share
  * @param sure    the owner is sure of the rules: narrower spreads (0.3 and 0.2 instead of 1.0 and 0.5)
  * @returns a prior; its spread does not depend on the rules
- * @example priorFromRules(0.1, 25, 0.5, 54).medianMonths // 54.0
+ * @problem badInput    when a figure is no number, or more have failed by the smaller age
+ * @problem outOfRange  when a share is not between 0 and 1 or an age is not above 0
+ * @example priorFromRules(0.1, 25, 0.5, 54).value.sigma // 0.409
  */
 export function priorFromRules(
   share1: number,
@@ -50,16 +53,16 @@ export function priorFromRules(
   share2: number,
   month2: number,
   sure = false,
-): LifePrior {
-  const sigma = Math.log(month2 / month1) / (weibullZ(share2) - weibullZ(share1));
-  const mu = Math.log(month1) - sigma * weibullZ(share1);
-  const middle = { medianMonths: Math.exp(mu + sigma * weibullZ(0.5)), sigma };
-  return { ...DEFAULT_LIFE_PRIOR, ...(sure ? SURE : {}), ...middle };
+): Outcome<LifePrior> {
+  return andThen(lifeFromRules(share1, month1, share2, month2), ({ shape, scale }) => {
+    const middle = { medianMonths: weibullQuantile(0.5, shape, scale), sigma: 1 / shape };
+    return answer({ ...DEFAULT_LIFE_PRIOR, ...(sure ? SURE : {}), ...middle });
+  });
 }
 
 /** Log of the prior's density in (mu, log sigma). */
 export function logPriorDensity(prior: LifePrior, mu: number, logSigma: number): number {
-  const logAge = mu + Math.exp(logSigma) * weibullZ(prior.share ?? 0.5);
+  const logAge = mu + Math.exp(logSigma) * smallestExtremeValue.quantile(prior.share ?? 0.5);
   return (
     logNormalDensity(logAge - Math.log(prior.medianMonths), prior.spreadLogMedian) +
     logNormalDensity(logSigma - Math.log(prior.sigma), prior.spreadLogSigma)

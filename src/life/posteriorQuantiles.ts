@@ -1,9 +1,9 @@
 import type { Cumulative } from './gridCumulative.ts';
 import { cumulativeAt, cumulativeOf } from './gridCumulative.ts';
 import type { LifePosterior } from './lifePosterior.ts';
-import { weibullZ } from './lifePrior.ts';
 import type { PosteriorGrid } from './posteriorGrid.ts';
 import { gridMu, gridSigma } from './posteriorGrid.ts';
+import { smallestExtremeValue } from './standardLife.ts';
 
 /** A limit for which a share of the belief lies below: 0.05, 0.5 and 0.95 give a median with its 90 % band. */
 export type BeliefQuantile = (chance: number) => number;
@@ -41,7 +41,7 @@ export function posteriorScale(posterior: LifePosterior): BeliefQuantile {
 
 /** Limits of the age by which a share has failed; one half gives the median life. */
 export function posteriorAge(posterior: LifePosterior, share: number): BeliefQuantile {
-  return limitsOfAge(posterior, weibullZ(share));
+  return limitsOfAge(posterior, smallestExtremeValue.quantile(share));
 }
 
 /** Limits of the share that has failed by an age, for the band beside a fitted curve. */

@@ -1,8 +1,6 @@
+import type { WeibullLife } from '../life/lifeFromRules.ts';
 import type { LifePosterior } from '../life/lifePosterior.ts';
 import { gridMu, gridSigma } from '../life/posteriorGrid.ts';
-
-/** A Weibull life that is taken as known. */
-export type WeibullLife = { readonly shape: number; readonly scale: number };
 
 /** What a forecast may rest on: a known life, or what is believed about it after records. */
 export type LifeBelief = WeibullLife | LifePosterior;

@@ -1,5 +1,5 @@
+import type { WeibullLife } from '../../src/life/lifeFromRules.ts';
 import type { LifeRecord } from '../../src/life/lifeRecord.ts';
-import type { WeibullLife } from '../../src/planning/lattice.ts';
 import { uniformNumbers, weibullLife } from '../fleets/uniform.ts';
 
 /** How a generated fleet came about: places filled over a time before now, records begun later. */
@@ -34,7 +34,10 @@ export function generateFleet(story: FleetStory, seed: number): GeneratedFleet {
 type Record = LifeRecord & { readonly inService: boolean };
 
 // The batteries of one place, one after the other; those that ended before records began left no trace.
-function placeRecords({ truth, filledFrom, filledTo, recorded, goneRate }: FleetStory, uniform: () => number): Record[] {
+function placeRecords(
+  { truth, filledFrom, filledTo, recorded, goneRate }: FleetStory,
+  uniform: () => number,
+): Record[] {
   const records: Record[] = [];
   let installed = -filledTo - (filledFrom - filledTo) * uniform();
   const gone = installed - Math.log(uniform()) / goneRate;

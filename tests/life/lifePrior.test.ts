@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_LIFE_PRIOR, logPriorDensity, priorFromRules } from '../../src/life/lifePrior.ts';
 import { weibullQuantile } from '../../src/life/weibull.ts';
+import { refusal, valueOf } from '../electrochemistry/outcomes.ts';
 
 describe('priorFromRules', () => {
   it('lays its middle through both rules', () => {
@@ -9,7 +10,7 @@ describe('priorFromRules', () => {
     const month = fc.double({ min: 1, max: 50, noNaN: true });
     fc.assert(
       fc.property(share, month, fc.double({ min: 1.1, max: 5, noNaN: true }), (first, early, factor) => {
-        const { medianMonths, sigma } = priorFromRules(first, early, 0.5, early * factor);
+        const { medianMonths, sigma } = valueOf(priorFromRules(first, early, 0.5, early * factor));
         expect(medianMonths / (early * factor)).toBeCloseTo(1, 9);
         const scale = medianMonths / Math.log(2) ** sigma;
         expect(weibullQuantile(first, 1 / sigma, scale) / early).toBeCloseTo(1, 9);
@@ -19,11 +20,21 @@ describe('priorFromRules', () => {
   });
 
   it('keeps the wide spreads unless its owner is sure', () => {
-    expect(priorFromRules(0.1, 25, 0.5, 54)).toMatchObject({ spreadLogMedian: 1, spreadLogSigma: 0.5 });
-    expect(priorFromRules(0.1, 25, 0.5, 54, true)).toMatchObject({
+    expect(valueOf(priorFromRules(0.1, 25, 0.5, 54))).toMatchObject({
+      spreadLogMedian: 1,
+      spreadLogSigma: 0.5,
+    });
+    expect(valueOf(priorFromRules(0.1, 25, 0.5, 54, true))).toMatchObject({
       spreadLogMedian: 0.3,
       spreadLogSigma: 0.2,
     });
+  });
+});
+
+describe('priorFromRules refuses', () => {
+  it('rules that contradict each other, and shares that are none', () => {
+    expect(refusal(priorFromRules(0.5, 30, 0.1, 54))[0]).toBe('badInput');
+    expect(refusal(priorFromRules(0, 30, 0.5, 54))[0]).toBe('outOfRange');
   });
 });
 
