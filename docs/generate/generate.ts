@@ -1,0 +1,3 @@
+import { writeMetadata } from './metadata.ts';
+
+writeMetadata();

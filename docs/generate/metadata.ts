@@ -1,0 +1,121 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import generator from 'custom-functions-metadata';
+import { functions } from '../../functions/list.ts';
+
+/** One parameter as hosts show it. */
+export type ParameterMetadata = {
+  readonly name: string;
+  readonly description: string;
+  readonly type: string;
+  readonly dimensionality?: 'matrix';
+  readonly optional?: boolean;
+};
+
+/** One function as hosts show it. */
+export type FunctionMetadata = {
+  readonly id: string;
+  readonly name: string;
+  readonly description: string;
+  readonly parameters: readonly ParameterMetadata[];
+  readonly result: { readonly dimensionality?: 'matrix' };
+  readonly allowErrorForDataTypeAny: true;
+};
+
+/** What a function's JSDoc says besides, for docs/functions.md. */
+export type FunctionWords = {
+  readonly id: string;
+  readonly room: string;
+  readonly answers: string;
+  readonly uncertainty: string;
+  readonly notFor: string;
+  readonly example: string;
+};
+
+/** The rooms of functions, in the order of the docs. */
+export const ROOMS = [
+  'label',
+  'service',
+  'electrochemistry',
+  'cranking',
+  'storage',
+  'life',
+  'planning',
+].filter(hasFunctions);
+
+const FILE = fileURLToPath(new URL('../../functions/functions.json', import.meta.url));
+const order = new Map(functions.map(({ id }, index) => [id, index]));
+
+function pathOfRoom(room: string): string {
+  return fileURLToPath(new URL(`../../functions/${room}.ts`, import.meta.url));
+}
+
+function hasFunctions(room: string): boolean {
+  return existsSync(pathOfRoom(room));
+}
+
+function textOfRoom(room: string): string {
+  return readFileSync(pathOfRoom(room), 'utf8');
+}
+
+/** The metadata of every function, in the order of the list, as the generator reads it from the JSDoc. */
+export function functionMetadata(): FunctionMetadata[] {
+  return ROOMS.flatMap((room) => roomMetadata(room)).sort(
+    (a, b) => (order.get(a.id) ?? -1) - (order.get(b.id) ?? -1),
+  );
+}
+
+function roomMetadata(room: string): FunctionMetadata[] {
+  const { functions: found, extras } = generator.parseTree(textOfRoom(room), `${room}.ts`);
+  const errors = extras.flatMap((extra) => extra.errors);
+  if (errors.length > 0) throw new Error(`functions/${room}.ts: ${errors.join('; ')}`);
+  // Errors in a range must reach us cell by cell: one bad row may not spoil a column.
+  return (found as unknown as FunctionMetadata[]).map((each) => ({
+    ...each,
+    allowErrorForDataTypeAny: true,
+  }));
+}
+
+/** The file that hosts read, as text. */
+export function metadataText(): string {
+  return `${JSON.stringify({ allowCustomDataForDataTypeAny: true, functions: functionMetadata() }, null, 2)}\n`;
+}
+
+/** Writes functions/functions.json. */
+export function writeMetadata(): void {
+  writeFileSync(FILE, metadataText());
+}
+
+/** The further words of every function's JSDoc, in the order of the list. */
+export function functionWords(): FunctionWords[] {
+  return ROOMS.flatMap((room) => roomWords(room)).sort(
+    (a, b) => (order.get(a.id) ?? -1) - (order.get(b.id) ?? -1),
+  );
+}
+
+function roomWords(room: string): FunctionWords[] {
+  const blocks = [...textOfRoom(room).matchAll(/\/\*\*[^]*?\*\//g)].map((found) => found[0]);
+  return blocks
+    .filter((block) => block.includes('@customfunction'))
+    .map((block) => ({
+      id: tag(block, 'customfunction'),
+      room,
+      answers: tag(block, 'returns').replace(/^\{[^}]*\}\s*/, ''),
+      uncertainty: tag(block, 'uncertainty'),
+      notFor: tag(block, 'notfor'),
+      example: tag(block, 'example'),
+    }));
+}
+
+// A tag's text may go on over several lines, up to the next tag.
+function tag(block: string, name: string): string {
+  const lines = block.split('\n').map((line) => line.replace(/^\s*\*?\/?\s?/, '').replace(/\s*\*\/$/, ''));
+  const start = lines.findIndex((line) => line.startsWith(`@${name} `));
+  if (start < 0) return '';
+  const end = lines.findIndex((line, index) => index > start && /^@|^\*?\/?$/.test(line.trim()));
+  const own = lines.slice(start, end < 0 ? undefined : end);
+  return own
+    .join(' ')
+    .slice(name.length + 2)
+    .trim();
+}
