@@ -5,9 +5,9 @@ import { inStock } from './dirtyRow.ts';
 import type { Row } from './register.ts';
 
 /** The day on which last month's file was printed. */
-export const LAST_MONTH: Day = dayFromParts(2026, 5, 31)!;
+const LAST_MONTH: Day = dayFromParts(2026, 5, 31)!;
 /** The station whose file it is. */
-export const LAST_MONTH_STATION = 'Isvarg Pass';
+const LAST_MONTH_STATION = 'Isvarg Pass';
 /** Two batteries that lay here in May lie on this station's shelves now. */
 const MOVED_TO = 'Kaldmoor';
 

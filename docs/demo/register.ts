@@ -57,7 +57,7 @@ const orderOf = ({ site, stint, battery }: Row): string => {
 };
 
 /** The way in which a station writes its dates. */
-export function dateFormatOf(site: Site): string {
+function dateFormatOf(site: Site): string {
   return ['dd/mm/yyyy', 'dd/mm/yyyy', 'yyyy-mm-dd', 'd mmm yyyy'][SITES.indexOf(site) % 4]!;
 }
 

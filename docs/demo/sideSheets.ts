@@ -114,14 +114,14 @@ function chargeLine(charge: DemoCharge): readonly (DemoCell | undefined)[] {
 }
 
 /** Stray lines: two serials that no register row has, one line without a serial, one without a date. */
-export const STRAY_TESTS: readonly (readonly (DemoCell | undefined)[])[] = [
+const STRAY_TESTS: readonly (readonly (DemoCell | undefined)[])[] = [
   stray(9, '0099991', 12.71, 1040),
   stray(8, 'K99992', 12.55, 990),
   stray(6, undefined, 12.62, 1015),
   stray(undefined, '0099993', 12.66, 1001),
 ];
 /** One stray charge of a serial that no register row has. */
-export const STRAY_CHARGES: readonly (readonly (DemoCell | undefined)[])[] = [
+const STRAY_CHARGES: readonly (readonly (DemoCell | undefined)[])[] = [
   [{ day: AS_OF - 7, format: FORMAT }, '0099991', 'AGM', 12, 0.7, 12.84, 'yes', 'EL'],
 ];
 

@@ -11,7 +11,7 @@ import type { SideSheet } from './sideSheets.ts';
 export type DemoBook = { readonly register: readonly Row[]; readonly sides: readonly SideSheet[] };
 
 /** The line under the title; every reader is to see that nothing here is real. */
-export const NOTE_LINE = 'Norrfell winter-road and rescue service – fictional demo data, invented numbers';
+const NOTE_LINE = 'Norrfell winter-road and rescue service – fictional demo data, invented numbers';
 
 const HEAD: CellStyle = {
   font: { bold: true },
