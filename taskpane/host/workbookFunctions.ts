@@ -1,0 +1,156 @@
+import type * as EngineModule from '@univerjs/engine-formula';
+import type { Cell, CellError } from '../../functions/cell.ts';
+import { errorCell, isCellError } from '../../functions/cell.ts';
+import type { CellFunction } from '../../functions/list.ts';
+import { NAMESPACE } from '../../functions/list.ts';
+import { problem } from '../../src/basics/outcome.ts';
+import type { Sentences } from './workbookSentences.ts';
+
+/** The formula engine; passed in, for a browser and Node load it in different ways. */
+export type Engine = typeof EngineModule;
+
+type EngineValue = EngineModule.BaseValueObject;
+type FunctionClass = new (name: string) => EngineModule.BaseFunction;
+
+/** One function's description, as functions.json holds it. */
+export type DescribedFunction = {
+  readonly id: string;
+  readonly description: string;
+  readonly parameters: readonly {
+    readonly name: string;
+    readonly description: string;
+    readonly dimensionality?: string | undefined;
+    readonly optional?: boolean | undefined;
+  }[];
+};
+
+/** The engine's classes for our functions, and what its editor shows about them. */
+export type EngineFunctions = {
+  readonly classes: [FunctionClass, string][];
+  readonly descriptions: EngineModule.IFunctionInfo[];
+};
+
+/** Makes every cell function known to the engine; `sentences` keeps what errors say. */
+export function engineFunctions(
+  engine: Engine,
+  functions: readonly CellFunction[],
+  described: readonly DescribedFunction[],
+  sentences: Sentences,
+): EngineFunctions {
+  const known = new Map(described.map((each) => [each.id, each]));
+  const both = functions.map(({ id, run }) => {
+    const description = known.get(id);
+    if (description === undefined) throw new Error(`functions.json lacks ${id}: run npm run docs`);
+    return { run, description };
+  });
+  return {
+    classes: both.map(({ run, description }) => [
+      functionClass(engine, run, description, sentences),
+      `${NAMESPACE}.${description.id}`,
+    ]),
+    descriptions: both.map(({ description }) => editorDescription(engine, description)),
+  };
+}
+
+function functionClass(
+  engine: Engine,
+  run: CellFunction['run'],
+  { parameters }: DescribedFunction,
+  sentences: Sentences,
+): FunctionClass {
+  return class extends engine.BaseFunction {
+    override minParams = parameters.filter(({ optional }) => optional !== true).length;
+    override maxParams = parameters.length;
+
+    // Text such as "03/04/2022" or "1E234" must arrive as it was typed.
+    override isArgumentsIgnoreNumberPattern(): boolean {
+      return true;
+    }
+
+    override calculate(...given: EngineValue[]): EngineValue {
+      const answer = answerFor(run, parameters, given);
+      sentences.note({ sheet: this.subUnitId ?? '', row: this.row, column: this.column }, answer);
+      return answerForEngine(engine, answer, this);
+    }
+  };
+}
+
+// A fault must come out as an error cell: one that is thrown here would end the whole calculation.
+function answerFor(
+  run: CellFunction['run'],
+  parameters: DescribedFunction['parameters'],
+  given: readonly EngineValue[],
+): Cell[][] {
+  const values = given.map(plainValue);
+  const wide = parameters.find(({ dimensionality }, i) => dimensionality !== 'matrix' && isBlock(values[i]));
+  if (wide !== undefined) return [[errorCell(problem('badInput', 'oneValue', wide.name))]];
+  const single = values.map((value, i) =>
+    parameters[i]?.dimensionality === 'matrix' || !Array.isArray(value) ? value : value[0]?.[0],
+  );
+  return run(...single);
+}
+
+const isBlock = (value: unknown): boolean =>
+  Array.isArray(value) && (value.length > 1 || (value[0] as unknown[] | undefined)!.length > 1);
+
+/** A value of the engine in the functions' own terms; empty cells are null, errors keep their code. */
+function plainValue(value: EngineValue): unknown {
+  if (value.isArray()) {
+    const rows = (value as EngineModule.ArrayValueObject).getArrayValue();
+    return rows.map((row) =>
+      row.map((cell) => (cell === null || cell === undefined ? null : plainCell(cell))),
+    );
+  }
+  return plainCell(value);
+}
+
+function plainCell(value: EngineValue): unknown {
+  if (value.isNull()) return null;
+  if (value.isError()) {
+    const error: CellError = { error: (value as EngineModule.ErrorValueObject).getErrorType(), message: '' };
+    return error;
+  }
+  return value.isBoolean() ? Boolean(value.getValue()) : value.getValue();
+}
+
+function answerForEngine(
+  engine: Engine,
+  answer: readonly Cell[][],
+  at: EngineModule.BaseFunction,
+): EngineValue {
+  const rows = answer.map((row) => row.map((cell) => cellForEngine(engine, cell)));
+  const [first] = rows;
+  if (rows.length === 1 && first!.length === 1) return first![0]!;
+  return engine.ArrayValueObject.create({
+    calculateValueList: rows,
+    rowCount: rows.length,
+    columnCount: first!.length,
+    unitId: at.unitId ?? '',
+    sheetId: at.subUnitId ?? '',
+    row: at.row,
+    column: at.column,
+  });
+}
+
+function cellForEngine(engine: Engine, cell: Cell): EngineValue {
+  if (isCellError(cell)) return engine.ErrorValueObject.create(cell.error as EngineModule.ErrorType);
+  if (typeof cell === 'number') return engine.NumberValueObject.create(cell);
+  if (typeof cell === 'boolean') return engine.BooleanValueObject.create(cell);
+  return engine.StringValueObject.create(cell);
+}
+
+function editorDescription(engine: Engine, { id, description, parameters }: DescribedFunction) {
+  return {
+    functionName: `${NAMESPACE}.${id}`,
+    functionType: engine.FunctionType.User,
+    description,
+    abstract: description,
+    functionParameter: parameters.map((parameter) => ({
+      name: parameter.name,
+      detail: parameter.description,
+      example: 'A1',
+      require: parameter.optional === true ? (0 as const) : (1 as const),
+      repeat: 0 as const,
+    })),
+  };
+}
