@@ -33,7 +33,6 @@ export const FINDING_KINDS = {
   // codes and identifiers
   'unreadable code': noted(4, AGE),
   'code later than as-of': noted(4, AGE),
-  'code over 30 years old': noted(3, AGE),
   'code reads two ways': noted(5, 'the layout named here is used; the other gives other ages'),
   'codes in another layout': noted(3, 'the layout named here is used for this maker'),
   'leading zero eaten': repaired(2, 'read with the zero put back'),
@@ -63,7 +62,7 @@ export const FINDING_KINDS = {
     5,
     'the month of the earliest removal is taken; say since when every removal is on record',
   ),
-  'made date used for installed': noted(4, 'time on the shelf counts as service'),
+  'made date used for installed': repaired(4, 'time on the shelf counts as service'),
   'age unknown': noted(5, 'planned on a line of its own with the ages of its type and site'),
   'old before it was fitted': noted(2, 'used; it was over 12 months on the shelf'),
   'long on the shelf or moved': noted(4, 'the date given is used as its first installation'),

@@ -21,8 +21,13 @@ export type SheetRows = {
   readonly hiddenRows?: ReadonlySet<number>;
   /** A table or range to read instead of the whole: its first row is the header. */
   readonly range?: CellRange;
-  /** True where the workbook counts its days from 1904. */
+  /**
+   * True where the workbook counts its days from 1904. Cells that `isDateCell` names have been converted to the
+   * 1900 system already; other numbers in date columns are converted on reading.
+   */
   readonly from1904?: boolean;
+  /** True where the sheet was a text file (.csv): numbers that arrive as text are then nothing to report. */
+  readonly fromText?: boolean;
 };
 
 /** A block of cells, numbers from 1, both ends included. */

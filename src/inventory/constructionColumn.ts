@@ -1,0 +1,106 @@
+import type { Construction } from '../service/battery.ts';
+import type { Field } from './fields.ts';
+import type { Findings } from './findings.ts';
+import type { Lines } from './lines.ts';
+
+/** The construction of each row, and whether it was taken for want of a word. */
+export type Constructions = { readonly of: readonly Construction[]; readonly assumed: Uint8Array };
+
+/** Where the construction is looked for, in this order. */
+const LOOKED_IN: readonly Field[] = ['construction', 'type', 'stockNumber', 'part'];
+
+const FLOODED = /\b(flooded|wet|antimony|vented|filler caps?|low maintenance|conventional|unsealed)\b/i;
+const GEL = /\bgel\b/i;
+const AGM = /\b(agm|absorbed glass|absorbent glass|glass mat|vrla|starved|recombinant)\b/i;
+
+/** The construction that words name, or undefined. */
+export function constructionIn(text: string): Construction | undefined {
+  const found = [AGM.test(text), GEL.test(text), FLOODED.test(text)];
+  if (found.filter(Boolean).length !== 1) return undefined;
+  if (found[0] === true) return 'AGM';
+  return found[1] === true ? 'gel' : 'flooded';
+}
+
+type Named = Readonly<Record<string, Construction>>;
+
+/**
+ * The construction of each row from its construction, type, stock number or part: what the settings say of the
+ * text, else its words. Where nothing says it AGM is taken, counted, and reported once for each type where a
+ * battery is judged at all.
+ */
+export function constructionColumn(
+  lines: Lines,
+  named: Named,
+  isJudged: boolean,
+  findings: Findings,
+): Constructions {
+  const seen = new Map<string, Construction | undefined>();
+  const texts = LOOKED_IN.map((field) => lines.text(field));
+  const assumed = new Uint8Array(lines.count);
+  const unknown = new Map<string, number[]>();
+  const of = Array.from({ length: lines.count }, (_, line): Construction => {
+    const own = texts.map((column) => column[line]!);
+    const key = own.join('\n');
+    if (!seen.has(key)) seen.set(key, constructionOf(own, named));
+    const known = seen.get(key);
+    if (known !== undefined) return known;
+    assumed[line] = 1;
+    const like = unknown.get(own[1]!);
+    if (like === undefined) unknown.set(own[1]!, [line]);
+    else like.push(line);
+    return 'AGM';
+  });
+  if (isJudged) for (const [type, found] of unknown) reportUnknown(lines, type, found, findings);
+  reportFlooded(lines, of, named, findings);
+  return { of, assumed };
+}
+
+function constructionOf(texts: readonly string[], named: Named): Construction | undefined {
+  for (const text of texts) {
+    const said =
+      text === '' ? undefined : (namedOf(text, named) ?? ownVolts(text, texts[0]!) ?? constructionIn(text));
+    if (said !== undefined) return said;
+  }
+  return undefined;
+}
+
+const namedOf = (text: string, named: Named): Construction | undefined =>
+  Object.hasOwn(named, text) ? named[text] : undefined;
+
+// A number in the construction column is this battery's own full rest voltage.
+function ownVolts(text: string, construction: string): Construction | undefined {
+  const volts = text === construction ? Number(text) : Number.NaN;
+  return volts >= 12 && volts <= 13.5 ? volts : undefined;
+}
+
+function reportUnknown(lines: Lines, type: string, found: readonly number[], findings: Findings): void {
+  const given = `${found.length} ${found.length === 1 ? 'battery' : 'batteries'} of type ${type === '' ? 'not said' : type}`;
+  const column = lines.head('construction') || lines.head('type');
+  findings.add(lines.rows[found[0]!]!, {
+    kind: 'construction unknown',
+    column,
+    given,
+    group: `construction of type ${type}`,
+  });
+}
+
+// Words that say flooded beside a construction that says AGM: by the settings, or by another column of the row.
+function reportFlooded(lines: Lines, of: readonly Construction[], named: Named, findings: Findings): void {
+  const reported = new Set<string>();
+  for (const field of ['type', 'part', 'construction'] as const) {
+    const texts = lines.text(field);
+    for (let line = 0; line < lines.count; line += 1) {
+      const text = texts[line]!;
+      if (of[line] !== 'AGM' || text === '' || reported.has(text) || constructionIn(text) !== 'flooded')
+        continue;
+      reported.add(text);
+      const why = namedOf(text, named) === undefined ? 'another column says AGM' : 'the settings say AGM';
+      findings.add(lines.rows[line]!, {
+        kind: 'flooded judged as AGM',
+        column: lines.head(field),
+        given: text,
+        done: `judged as AGM: ${why}`,
+      });
+    }
+  }
+}

@@ -1,0 +1,202 @@
+import type { Day } from '../basics/calendar.ts';
+import { addMonths, dayParts, isoDay } from '../basics/calendar.ts';
+import type { Problem } from '../basics/outcome.ts';
+import { problemText } from '../basics/problemText.ts';
+import { readCode } from '../label/readCode.ts';
+import { isBlank, isError, isPlaceholder, shownCell } from './cells.ts';
+import type { FindingKind } from './findingKinds.ts';
+import type { Findings } from './findings.ts';
+import type { Cell } from './inventory.ts';
+import type { LayoutChoice, MakerCodes } from './layoutChoice.ts';
+import { layoutChoices } from './layoutChoice.ts';
+import type { DateColumn, Lines } from './lines.ts';
+import { readDate } from './readDate.ts';
+
+/** What the codes and made dates of the rows say. */
+export type MadeColumn = DateColumn & {
+  readonly lots: readonly string[];
+  /** The layout of each maker's codes. */
+  readonly layouts: Readonly<Record<string, string>>;
+};
+
+/** What a code cell says: the day (or the first and last day) made, its lot, and what was odd. */
+type CodeAnswer = {
+  readonly first?: Day;
+  readonly last?: Day;
+  readonly lot: string;
+  readonly quirk?: FindingKind;
+  readonly done?: string;
+};
+
+type CodeJob = {
+  readonly asOf: Day;
+  readonly findings: Findings;
+  readonly layouts: Readonly<Record<string, string>>;
+};
+
+const LONG_DASHES = /[\u2010-\u2015\u2212]/;
+const ALL_LONG_DASHES = /[\u2010-\u2015\u2212]/g;
+
+/** When each battery was made, and its lot: from the made column where it says so, else from the code. */
+export function readMade(lines: Lines, job: CodeJob): MadeColumn {
+  const made = lines.date('made');
+  const [first, last] = [Float64Array.from(made.first), Float64Array.from(made.last)];
+  const lots = [...lines.text('lot')];
+  if (!lines.at.has('code')) return { first, last, lots, layouts: {} };
+  const makers = lines.text('maker');
+  const choices = layoutChoices(codesOf(lines, makers), job.layouts, job.asOf);
+  reportChoices(lines, makers, choices, job.findings);
+  const read = codeReader(choices, job.asOf);
+  for (let line = 0; line < lines.count; line += 1) {
+    const cell = lines.cell(line, 'code');
+    if (isBlank(cell)) continue;
+    const code = read(cell, makers[line]!, lines.isDateCell(line, 'code'));
+    if (code.quirk !== undefined) report(lines, line, cell, code, makers[line]!, job.findings);
+    if (Number.isNaN(first[line]!) && code.first !== undefined)
+      [first[line], last[line]] = [code.first, code.last!];
+    lots[line] ||= code.lot;
+  }
+  const layouts = Object.fromEntries([...choices].map(([maker, { layout }]) => [maker, layout.text]));
+  return { first, last, lots, layouts };
+}
+
+// What can be a code: text or a whole number, neither a filler nor a cell that has become a date.
+function codeIn(cell: Cell, isDate: boolean): string | number | undefined {
+  if (typeof cell === 'number') return isDate || isPlaceholder(cell) ? undefined : cell;
+  if (typeof cell !== 'string' || isPlaceholder(cell)) return undefined;
+  const text = cell.trim();
+  return LONG_DASHES.test(text) ? text.replace(ALL_LONG_DASHES, '-') : text;
+}
+
+function codesOf(lines: Lines, makers: readonly string[]): ReadonlyMap<string, MakerCodes> {
+  const codes = new Map<string, Map<string | number, number>>();
+  for (let line = 0; line < lines.count; line += 1) {
+    const code = codeIn(lines.cell(line, 'code'), lines.isDateCell(line, 'code'));
+    if (code === undefined || code === '') continue;
+    const ofMaker = codes.get(makers[line]!) ?? new Map<string | number, number>();
+    if (ofMaker.size === 0) codes.set(makers[line]!, ofMaker);
+    ofMaker.set(code, (ofMaker.get(code) ?? 0) + 1);
+  }
+  return codes;
+}
+
+type Reader = (cell: Cell, maker: string, isDate: boolean) => CodeAnswer;
+
+function codeReader(choices: ReadonlyMap<string, LayoutChoice>, asOf: Day): Reader {
+  const seen = new Map<string, Map<Cell, CodeAnswer>>();
+  return (cell, maker, isDate) => {
+    if (isDate) return fromDateCell(cell);
+    const ofMaker = seen.get(maker) ?? new Map<Cell, CodeAnswer>();
+    if (ofMaker.size === 0) seen.set(maker, ofMaker);
+    const known = ofMaker.get(cell);
+    if (known !== undefined) return known;
+    const read = answerOf(cell, choices.get(maker), asOf);
+    ofMaker.set(cell, read);
+    return read;
+  };
+}
+
+function answerOf(cell: Cell, choice: LayoutChoice | undefined, asOf: Day): CodeAnswer {
+  if (isError(cell)) return { lot: '', quirk: 'error in the cell', done: 'counts as empty' };
+  if (isPlaceholder(cell)) return { lot: '', quirk: 'placeholder', done: 'counts as empty' };
+  const code = codeIn(cell, false);
+  if (code === undefined || choice === undefined) return { lot: '', quirk: 'unreadable code' };
+  const reading = readCode(code, choice.layout, asOf);
+  if (!reading.ok) return fromMonthName(cell, asOf) ?? notRead(reading.problem, asOf);
+  const { day, lot, zeroAdded } = reading.value;
+  const read = { first: day, last: lastDay(day, choice), lot };
+  const done = `read as ${isoDay(day)}${lot === '' ? '' : `, lot ${lot}`}`;
+  if (zeroAdded) return { ...read, quirk: 'leading zero eaten', done: `${done}, with the zero put back` };
+  return LONG_DASHES.test(String(cell)) ? { ...read, quirk: 'dash turned to a long dash', done } : read;
+}
+
+function lastDay(day: Day, { layout }: LayoutChoice): Day {
+  if (layout.calendar === 'week') return day + 6;
+  return layout.calendar === 'ordinal' || layout.pieces.includes('dd') ? day : addMonths(day, 1) - 1;
+}
+
+function notRead(problem: Problem, asOf: Day): CodeAnswer {
+  const later =
+    problem.because === 'codeTooOld' || (problem.because === 'codeOutside' && isLater(problem, asOf));
+  return {
+    lot: '',
+    quirk: later ? 'code later than as-of' : 'unreadable code',
+    done: `not read: ${problemText(problem)}`,
+  };
+}
+
+const isLater = ({ more }: Problem, asOf: Day): boolean => {
+  const year = /\d{4}/.exec(String(more?.date ?? ''))?.[0];
+  return year !== undefined && Number(year) >= dayParts(asOf).year;
+};
+
+// 03-24 becomes 1 March 2024 in one spreadsheet, 24 March of the running year in another.
+function fromDateCell(cell: Cell): CodeAnswer {
+  const { day } = readDate(cell, { asOf: 0 });
+  if (day === undefined) return { lot: '', quirk: 'unreadable code' };
+  if (dayParts(day).day === 1) return turned(day);
+  const done = `not read: the cell shows ${isoDay(day)}, and what was typed is lost`;
+  return { lot: '', quirk: 'code turned to a date', done };
+}
+
+function fromMonthName(cell: Cell, asOf: Day): CodeAnswer | undefined {
+  if (typeof cell !== 'string' || !/^[a-z]{3,9}[ .-]\d{2}(\d{2})?$/i.test(cell.trim())) return undefined;
+  const { day } = readDate(cell, { asOf });
+  return day === undefined || day > asOf + 31 ? undefined : turned(day);
+}
+
+const turned = (day: Day): CodeAnswer => ({
+  first: day,
+  last: addMonths(day, 1) - 1,
+  lot: '',
+  quirk: 'code turned to a date',
+  done: `read as ${isoDay(day).slice(0, 7)}; a lot, if there was one, is lost`,
+});
+
+const codesOfMaker = (maker: string): string => (maker === '' ? 'codes' : `codes of maker ${maker}`);
+
+function report(
+  lines: Lines,
+  line: number,
+  cell: Cell,
+  { quirk, done }: CodeAnswer,
+  maker: string,
+  findings: Findings,
+): void {
+  findings.add(lines.rows[line]!, {
+    kind: quirk!,
+    column: lines.head('code'),
+    given: shownCell(cell),
+    group: `${codesOfMaker(maker)}: ${quirk}`,
+    ...(done === undefined ? {} : { done }),
+  });
+}
+
+function reportChoices(
+  lines: Lines,
+  makers: readonly string[],
+  choices: ReadonlyMap<string, LayoutChoice>,
+  findings: Findings,
+): void {
+  for (const [maker, choice] of choices) {
+    if (choice.named || choice.read === 0) continue;
+    const usual = choice.layout.text === 'MMyy-lot';
+    if (usual && choice.rival === undefined) continue;
+    const line = makers.indexOf(maker);
+    const [column, group] = [lines.head('code'), codesOfMaker(maker)];
+    const given = `${choice.read} of ${choice.all} ${group}`;
+    const read = `read as ${choice.layout.text}`;
+    findings.add(
+      lines.rows[line]!,
+      choice.rival === undefined
+        ? { kind: 'codes in another layout', column, given, group, done: `${read}, not MMyy-lot` }
+        : {
+            kind: 'code reads two ways',
+            column,
+            given,
+            group,
+            done: `${read}; ${choice.rival.text} reads them too, to other dates`,
+          },
+    );
+  }
+}

@@ -1,0 +1,80 @@
+import { cellText, isBlank, isError, isPlaceholder } from './cells.ts';
+import type { Field } from './fields.ts';
+import { FIELD_SPECS } from './fields.ts';
+import type { Cell } from './inventory.ts';
+import type { ReadContext } from './lines.ts';
+import type { Quirks } from './quirks.ts';
+import { newQuirks } from './quirks.ts';
+
+/** Fields in which N/A, unknown and the like are themselves an answer. */
+const SAYS_NOTHING: ReadonlySet<Field> = new Set(['cause', 'status', 'damage', 'retest', 'construction']);
+
+const SCIENTIFIC = /^\d(\.\d+)?e[+]?\d+$/i;
+
+/** A number this long has lost digits: spreadsheets keep fifteen. */
+const DIGITS_KEPT = 1e15;
+
+/** A column of texts; equal texts are one string. Identifiers that a spreadsheet has spoilt become findings. */
+export function textColumn(context: ReadContext, field: Field): string[] {
+  const { kept, block } = context;
+  const column = context.at.get(field)!;
+  const identifier = FIELD_SPECS[field].kind === 'identifier';
+  const width = field === 'serial' ? fixedWidth(context, column) : 0;
+  const quirks = newQuirks(context, field);
+  const seen = new Map<Cell, string>();
+  let filled = 0;
+  const texts = kept.map((row) => {
+    const cell = block.rows[row]![column];
+    if (isBlank(cell)) return '';
+    filled += 1;
+    const note: Note = (kind, done) => quirks.note(block.rowNumber(row), kind, cell, done);
+    const text = seen.get(cell) ?? plainText(cell, field, note);
+    if (identifier && text !== '') return identifierText(text, cell, width, note);
+    if (text !== '') seen.set(cell, text);
+    return text;
+  });
+  quirks.close(filled);
+  return texts;
+}
+
+type Note = (kind: Parameters<Quirks['note']>[1], done?: string) => void;
+
+function plainText(cell: Cell, field: Field, note: Note): string {
+  if (isError(cell)) {
+    note('error in the cell', 'counts as empty');
+    return '';
+  }
+  if (SAYS_NOTHING.has(field) || !isPlaceholder(cell)) return cellText(cell);
+  note('placeholder', 'counts as empty');
+  return '';
+}
+
+function identifierText(text: string, cell: Cell, width: number, note: Note): string {
+  if (SCIENTIFIC.test(text) || (typeof cell === 'number' && cell >= DIGITS_KEPT)) {
+    note('long number in scientific form');
+    return '';
+  }
+  if (text.length >= width || !/^\d+$/.test(text)) return text;
+  const padded = text.padStart(width, '0');
+  note('leading zero eaten', `read as ${padded}`);
+  return padded;
+}
+
+const SAMPLE = 2000;
+
+// Where nine in ten serials are figures of one length, some with a leading zero, a shorter one has lost its zeros.
+function fixedWidth({ kept, block }: ReadContext, column: number): number {
+  const lengths = new Map<number, number>();
+  let [zeros, figures, total] = [0, 0, 0];
+  for (const row of kept.slice(0, SAMPLE)) {
+    const text = cellText(block.rows[row]![column]);
+    if (text === '') continue;
+    total += 1;
+    if (!/^\d+$/.test(text)) continue;
+    figures += 1;
+    if (text.startsWith('0')) zeros += 1;
+    lengths.set(text.length, (lengths.get(text.length) ?? 0) + 1);
+  }
+  const [width, count] = [...lengths].sort((a, b) => b[1] - a[1])[0] ?? [0, 0];
+  return zeros > 0 && figures > 0.9 * total && count > total / 2 ? width : 0;
+}
