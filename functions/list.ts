@@ -1,6 +1,8 @@
 import type { Cell } from './cell.ts';
 import * as cranking from './cranking.ts';
 import * as electrochemistry from './electrochemistry.ts';
+import * as life from './life.ts';
+import * as label from './label.ts';
 import * as planning from './planning.ts';
 import * as service from './service.ts';
 import * as storage from './storage.ts';
@@ -14,6 +16,11 @@ export const NAMESPACE = 'CRANK';
 /** Every cell function, in the order of docs/functions.md. Excel and the built-in workbook both take this list. */
 export const functions: readonly CellFunction[] = [
   // label
+  { id: 'MANUFACTUREDATE', run: label.manufactureDate },
+  { id: 'LOTNUMBER', run: label.lotNumber },
+  { id: 'STOCKNUMBER', run: label.stockNumber },
+  { id: 'MAKERCODE', run: label.makerCode },
+  { id: 'LABELSCAN', run: label.labelScan },
   // service
   { id: 'MONTHSINSERVICE', run: service.monthsInService },
   { id: 'MONTHSONSHELF', run: service.monthsOnShelf },
@@ -36,6 +43,13 @@ export const functions: readonly CellFunction[] = [
   { id: 'SELFDISCHARGE', run: storage.selfDischarge },
   { id: 'RECHARGEBY', run: storage.rechargeBy },
   // life
+  { id: 'LIFEFIT', run: life.lifeFit },
+  { id: 'LIFETABLE', run: life.lifeTable },
+  { id: 'LIFEFROMRULES', run: life.lifeFromRules },
+  { id: 'SURVIVAL', run: life.survival },
+  { id: 'FAILUREWITHIN', run: life.failureWithin },
+  { id: 'REMAININGLIFE', run: life.remainingLife },
+  { id: 'REPLACEMENTAGE', run: life.replacementAge },
   // planning
   { id: 'REPLACEMENTFORECAST', run: planning.replacementForecast },
   { id: 'STOCKLEVEL', run: planning.stockLevel },

@@ -8,6 +8,15 @@ export * from './basics/solve.ts';
 export * from './label/layout.ts';
 export * from './label/codeDay.ts';
 export * from './label/readCode.ts';
+export * from './label/manufactureDate.ts';
+export * from './label/lotNumber.ts';
+export * from './label/makerCode.ts';
+export * from './label/codificationBureaus.codsp3.ts';
+export * from './label/stockNumber.ts';
+export * from './label/symbolDate.ts';
+export * from './label/labelElements.ts';
+export * from './label/elementString.ts';
+export * from './label/labelScan.ts';
 // service
 export * from './service/battery.ts';
 export * from './service/monthsInService.ts';
@@ -61,9 +70,12 @@ export * from './life/likelihoodRatio.ts';
 export * from './life/lifeRegression.ts';
 export * from './life/logRank.ts';
 export * from './life/compareGroups.ts';
+export * from './life/turnbullTable.ts';
+export * from './life/competingRemoval.ts';
 export * from './life/lifePrior.ts';
 export * from './life/lifePosterior.ts';
 export * from './life/posteriorQuantiles.ts';
+export * from './life/lifeFit.ts';
 export * from './life/failureChance.ts';
 // planning
 export * from './planning/ageBins.ts';

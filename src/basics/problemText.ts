@@ -42,6 +42,8 @@ const sentences = {
     `the ranges must have one shape; given ${p.more?.first ?? ''} and ${p.more?.second ?? ''} (rows x columns)`,
   notOneColumn: (p) => `${p.argument} must be one column; given ${p.more?.columns ?? ''} columns`,
   oneValue: (p) => `${p.argument} takes one value, not a range`,
+  argumentCount: (p) =>
+    `${p.argument} takes ${p.more?.least === p.more?.most ? '' : `${p.more?.least} to `}${p.more?.most} arguments; given ${p.more?.given}`,
   noConvergence: (p) => `no stable answer was found for ${p.argument}`,
   // label
   notALayout: (p) =>
@@ -60,6 +62,54 @@ const sentences = {
     `${p.argument} is ${shown(p.given)}: ${p.more?.later ?? ''} is after as-of, ${p.more?.earlier ?? ''} is ${p.more?.years ?? ''} years old; allowed is ${range(p)}`,
   codeOutside: (p) =>
     `${p.argument} is ${shown(p.given)}, which says ${p.more?.date ?? ''}; allowed is ${range(p)}`,
+  makerCodeText: (p) =>
+    `${p.argument} is ${shown(p.given)}; a maker code is five letters and digits, such as 9ZZ98`,
+  makerCodeLength: (p) =>
+    `${p.argument} is ${shown(p.given)}, which has ${p.more?.length ?? ''} characters; a maker code must be 5 (has a sheet eaten a leading zero? format the cell as text)`,
+  makerCodeDamaged: (p) =>
+    `${p.argument} is ${shown(p.given)}: a sheet makes such a number of a code like 1E234; format the cell as text and type the code again`,
+  makerCodeUs: (p) =>
+    `${p.argument} is ${shown(p.given)}; a maker code with a digit first and last may not hold I or O`,
+  makerCodeO: (p) => `${p.argument} is ${shown(p.given)}; a maker code may not hold the letter O`,
+  makerCodeEnds: (p) =>
+    `${p.argument} is ${shown(p.given)}; a maker code that begins with I, L or S must end with a digit`,
+  stockNumberLength: (p) =>
+    `${p.argument} is ${shown(p.given)}, which has ${p.more?.length ?? ''} characters; a stock number must be 13, written 4-2-3-4`,
+  stockNumberShape: (p) =>
+    `${p.argument} is ${shown(p.given)}; a stock number is 13 characters written 4-2-3-4, digits only but for the seventh, which may be a letter`,
+  stockNumberRounded: (p) =>
+    `${p.argument} is ${shown(p.given)}: a sheet has made a number of it and its last figures are lost; format the cell as text and type it again`,
+  bureauUnknown: (p) =>
+    `${p.argument} is ${shown(p.given)}; the country of codification bureau ${p.more?.bureau ?? ''} is not in the list here`,
+  notASymbol: (p) =>
+    `${p.argument} is ${shown(p.given)}; allowed is the text of an ISO/IEC 15434 or GS1 symbol, a stock number, a code such as 0324-117, or a serial of up to 50 letters, digits and - / .`,
+  envelopeHeader: (p) =>
+    `${p.argument} is ${shown(p.given)}, whose header is damaged: it must begin [)><RS>06<GS>; set the scanner to send the control characters, or to spell them <RS>, <GS>, <EOT>`,
+  envelopeOpen: (p) =>
+    `${p.argument} is ${shown(p.given)}, whose envelope is not closed: it must end <RS><EOT>; scan it again`,
+  envelopeFormat: (p) =>
+    `${p.argument} is ${shown(p.given)}: format ${p.more?.format ?? ''} is not used here; allowed are 05, 06 and 12`,
+  fieldUnknown: (p) =>
+    `${p.argument} holds ${shown(p.given)}, which begins with no data identifier or text element`,
+  fieldTwice: (p) =>
+    `${p.argument} stands twice: ${shown(p.given)} and ${shown(p.more?.other)}; it is allowed once`,
+  fieldShape: (p) =>
+    `${p.argument} is ${shown(p.given)}, which has characters or a length that are not allowed there`,
+  symbolDate: (p) =>
+    `${p.argument} is ${shown(p.given)}: there is no such date, written ${p.more?.layout ?? ''}, in the years 1970 to 2100`,
+  checkDigit: (p) => `${p.argument} is ${shown(p.given)}; its check digit should be ${p.more?.digit ?? ''}`,
+  aiNeeds: (p) =>
+    `${p.argument} is ${shown(p.given)}: AI ${p.more?.ai ?? ''} needs ${p.more?.needed ?? ''} beside it in the symbol`,
+  aiUnknown: (p) =>
+    `${p.argument} holds ${shown(p.given)}, which begins with no GS1 application identifier (AI) that is read here`,
+  noUniqueId: (p) =>
+    `${p.argument} is ${shown(p.given)} without ${p.more?.lacking ?? ''}: no unique item id (UII) can be built`,
+  uniqueIdCharacters: (p) =>
+    `${p.argument} is ${shown(p.given)}; only A-Z 0-9 - / may stand in a unique item id (UII)`,
+  uniqueIdLength: (p) =>
+    `${p.argument} is ${shown(p.given)}, longer than the ${p.more?.most ?? ''} characters allowed`,
+  notOneSymbol: (p) =>
+    `without field one symbol is allowed, given ${p.more?.count ?? ''}; name a field to fill a column`,
   // service
   installedLater: (p) =>
     `installed is ${dateText(p.given)}, later than until (${dateText(p.more?.until)}); a battery can't leave before it is fitted`,
@@ -131,6 +181,14 @@ const sentences = {
   covariateConstant: () => "a covariate is the same for every life: its effect can't be told",
   effectUnbounded: () =>
     'the effect of a covariate has no bounds: nothing failed in one of its groups, or covariates repeat each other',
+  tooFewForLognormal: (p) =>
+    `${shown(p.given)} failures are too few for a lognormal life; needed are 5 (the "weibull" model answers with fewer, from the usual belief and the records together)`,
+  failedNotYesOrNo: (p) =>
+    `failed in row ${p.more?.row ?? ''} of the range is ${shown(p.given)}; allowed are 1 or TRUE (removed because it failed), 0, FALSE or blank (still in service, or removed for another reason)`,
+  negativeMonths: (p) =>
+    `${p.argument} in row ${p.more?.row ?? ''} of the range is ${shown(p.given)}; allowed is 0 or more`,
+  recordStartsTooLate: (p) =>
+    `ageAtRecordStart in row ${p.more?.row ?? ''} of the range is ${shown(p.given)}, not under its months (${shown(p.more?.months)}); a life must come under record before it ends`,
   waitingIsCheaper: () =>
     'waiting for failure is always cheaper: with so little wear-out, or at these costs, planned replacement throws good batteries away',
   waitingNotDearer: () =>
