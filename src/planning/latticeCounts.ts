@@ -65,13 +65,16 @@ function refined(lattice: Lattice, counts: LatticeCounts, factor: number): Latti
     densified(filled(lattice, values), lattice.rows, lattice.columns, factor);
   const ratio = (above: Float64Array, below: Float64Array) =>
     dense(above.map((value, i) => (below[i]! > 0 ? value / below[i]! : 0)));
-  const mean = dense(counts.mean.map(safeLog)).map(Math.exp);
+  // Next to lives under which hardly anything fails a cubic can still swing above every mean that was computed.
+  const largest = counts.mean.reduce((most, each) => Math.max(most, each), 0);
+  const mean = dense(counts.mean.map(safeLog)).map((each) => Math.min(largest, Math.exp(each)));
   const variance = ratio(counts.variance, counts.mean).map((each, i) => Math.max(0, each) * mean[i]!);
   const third = ratio(counts.third, counts.variance).map((each, i) => each * variance[i]!);
   return { mean, variance, third };
 }
 
-const safeLog = (value: number): number => Math.log(Math.max(value, 1e-300));
+// A count this small is none.
+const safeLog = (value: number): number => Math.log(Math.max(value, 1e-9));
 
 // Lives that are not worth computing take the value of their nearest neighbour, so that cubics stay smooth.
 function filled({ rows, columns, weight }: Lattice, values: Float64Array): Float64Array {
