@@ -30,15 +30,22 @@ export function momentOfDay(day: Day): DateTime {
   return DateTime.fromMillis((Math.floor(day) - DAYS_BEFORE_1970) * MILLISECONDS_PER_DAY, { zone: 'utc' });
 }
 
-/** The day of a year, month and day of month, or undefined where the calendar has no such day. */
-export function dayFromParts(year: number, month: number, day: number): Day | undefined {
-  const moment = DateTime.utc(year, month, day);
-  return moment.isValid ? dayOfMoment(moment) : undefined;
-}
-
-// A fleet has a few thousand distinct days however many rows: each is taken apart once.
+// A fleet has a few thousand distinct days however many rows: each is put together and taken apart once.
+const daysSeen = new Map<number, Day | undefined>();
 const partsSeen = new Map<Day, DayParts>();
 const MOST_PARTS_KEPT = 20_000;
+
+/** The day of a year, month and day of month, or undefined where the calendar has no such day. */
+export function dayFromParts(year: number, month: number, day: number): Day | undefined {
+  const key = (year * 100 + month) * 100 + day;
+  const plain = month >= 1 && month <= 12 && day >= 1 && day <= 31;
+  if (plain && daysSeen.has(key)) return daysSeen.get(key);
+  const moment = DateTime.utc(year, month, day);
+  const found = moment.isValid ? dayOfMoment(moment) : undefined;
+  if (daysSeen.size >= MOST_PARTS_KEPT) daysSeen.clear();
+  if (plain) daysSeen.set(key, found);
+  return found;
+}
 
 /** Year, month and day of month of a day. */
 export function dayParts(day: Day): DayParts {
@@ -53,7 +60,9 @@ export function dayParts(day: Day): DayParts {
 
 /** The day as text such as 2026-03-15. */
 export function isoDay(day: Day): string {
-  return momentOfDay(day).toFormat('yyyy-MM-dd');
+  const { year, month, day: dayOfMonth } = dayParts(day);
+  const two = (part: number): string => String(part).padStart(2, '0');
+  return `${year}-${two(month)}-${two(dayOfMonth)}`;
 }
 
 /** The day some whole months later; a missing day of the month is that month's last. */

@@ -49,12 +49,14 @@ function report(
   findings: Findings,
 ): void {
   const kind = isOther ? 'removal cause not understood' : 'removal cause not said';
-  const count = `${like.length} ${like.length === 1 ? 'removal' : 'removals'}`;
-  const given = `${text === '' ? 'nothing' : text} (${count})`;
+  const count = like.length;
+  const said = `${count} ${like.length === 1 ? 'removal' : 'removals'}`;
+  const given = `${text === '' ? 'nothing' : text} (${said})`;
   findings.add(lines.rows[like[0]!]!, {
     kind,
     column: lines.head('cause'),
     given,
+    count,
     group: `removal cause ${text}`,
   });
 }

@@ -17,10 +17,9 @@ export type Condition = Pick<Battery, 'verdict' | 'verdictReason' | 'charge' | '
 export function conditionOf(raw: RawReadings, construction: Construction, assumed: boolean): Condition {
   const test = batteryTestOf(raw, construction, false);
   const readings = readingsShown(raw, test);
-  const shown = Object.keys(readings).length === 0 ? {} : { readings };
-  if (nothingGiven(test)) return shown;
-  const charge = chargeOf(test);
-  return { ...shown, ...judged(raw, test, assumed), ...(charge === undefined ? {} : { charge }) };
+  if (nothingGiven(test)) return { readings };
+  const { verdict, verdictReason } = judged(raw, test, assumed);
+  return { verdict, verdictReason, charge: chargeOf(test), readings };
 }
 
 function judged(raw: RawReadings, test: BatteryTest, assumed: boolean): Condition {
@@ -45,24 +44,24 @@ function chargeOf({ volts, celsius, construction }: BatteryTest): number | undef
   return charge.problem.because === 'deadCell' ? 0 : undefined;
 }
 
-function readingsShown(raw: RawReadings, test: BatteryTest): Readings {
+function readingsShown(raw: RawReadings, test: BatteryTest): Readings | undefined {
   const { testedOn, chargedOn, rating } = raw;
-  const { volts: restVolts, celsius, reading, least } = test;
-  const all = {
+  const reading = test.reading ?? raw.reading;
+  const isEmpty = [testedOn, chargedOn, rating, test.volts, test.celsius, reading].every(
+    (one) => one === undefined,
+  );
+  if (isEmpty && !raw.damaged) return undefined;
+  return {
     testedOn,
     chargedOn,
-    restVolts,
-    celsius,
-    reading: reading ?? raw.reading,
-    least: least ?? raw.least,
+    restVolts: test.volts,
+    celsius: test.celsius,
+    reading,
+    least: test.least ?? raw.least,
     rating,
+    retest: raw.retest === 0 ? undefined : raw.retest,
+    damaged: raw.damaged ? true : undefined,
   };
-  const known = Object.entries(all).filter(([, value]) => value !== undefined);
-  const marks = [
-    ...(raw.retest === 0 ? [] : [['retest', raw.retest]]),
-    ...(raw.damaged ? [['damaged', true]] : []),
-  ];
-  return Object.fromEntries([...known, ...marks]) as Readings;
 }
 
 /** Cold enough that the months since the last charge decide alone, not what is lost meanwhile [C]. */

@@ -78,6 +78,7 @@ function reportUnknown(lines: Lines, type: string, found: readonly number[], fin
   const column = lines.head('construction') || lines.head('type');
   findings.add(lines.rows[found[0]!]!, {
     kind: 'construction unknown',
+    count: found.length,
     column,
     given,
     group: `construction of type ${type}`,

@@ -90,8 +90,8 @@ function reportLater(
   if (rows >= ROWS_LATER && rows >= SHARE_LATER * lines.count) {
     const latest = later.reduce((most, one) => (one.day > most.day ? one : most));
     const given = `as-of is ${isoDay(asOf)}; ${rows} rows have later dates, the latest is ${isoDay(latest.day)}`;
-    const column = lines.head(latest.field);
-    findings.add(lines.rows[latest.line]!, { kind: 'as-of older than the sheet', column, given });
+    const [column, count] = [lines.head(latest.field), rows];
+    findings.add(lines.rows[latest.line]!, { kind: 'as-of older than the sheet', column, given, count });
     return;
   }
   for (const { line, field, day } of later) {

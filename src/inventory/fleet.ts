@@ -6,6 +6,7 @@ import type { Constructions } from './constructionColumn.ts';
 import { constructionColumn } from './constructionColumn.ts';
 import type { Dates } from './dateFindings.ts';
 import { checkedDates } from './dateFindings.ts';
+import type { Field } from './fields.ts';
 import type { Findings } from './findings.ts';
 import type { Finding, RecordStart, RemovalCause, RowCounts } from './inventory.ts';
 import type { Lines } from './lines.ts';
@@ -181,50 +182,44 @@ function batteryOf(chain: Chain, service: Service | undefined, parts: Parts): Ba
   const construction = constructions.of[line]!;
   const assumed = constructions.assumed[line] === 1;
   const raw = latestReadings(chain, construction, parts.readingsJob);
-  const battery = {
-    ...textsOf(line, parts),
-    ...{
-      row: lines.rows[line]!,
-      construction,
-      whereabouts: where[line]!,
-      monthsOut: service?.monthsOut ?? 0,
-    },
-    ...datesOf(chain, service, parts),
-    ...conditionOf(raw, construction, assumed),
-    ...(assumed ? { constructionAssumed: true } : {}),
-    ...(chain.some((one) => dates.fromMade[one] === 1) ? { installedFromMade: true } : {}),
+  const text = (field: Field): string => lines.text(field)[line]!;
+  const { verdict, verdictReason, charge, readings } = conditionOf(raw, construction, assumed);
+  const battery: Battery = {
+    row: lines.rows[line]!,
+    serial: text('serial'),
+    stockNumber: text('stockNumber'),
+    maker: text('maker'),
+    lot: parts.made.lots[line]!,
+    type: text('type'),
+    site: parts.sites[line]!,
+    vehicle: text('vehicle'),
+    set: text('set'),
+    place: text('place') || undefined,
+    storagePlace: text('storagePlace') || undefined,
+    construction,
+    constructionAssumed: assumed || undefined,
+    whereabouts: where[line]!,
+    made: chain.map((one) => dates.made.first[one]!).find((day) => !Number.isNaN(day)),
+    installed: service?.first,
+    installedFromMade: chain.some((one) => dates.fromMade[one] === 1) || undefined,
+    monthsOut: service?.monthsOut ?? 0,
+    ageMonths: ageOf(line, service, parts),
+    verdict,
+    verdictReason,
+    charge,
+    readings,
   };
   if (battery.whereabouts !== 'inStock') return battery;
-  const chargeBy = chargeByOf(raw.chargedOn, placeOf(battery, parts)?.average, construction);
-  return chargeBy === undefined ? battery : { ...battery, chargeBy };
+  return { ...battery, chargeBy: chargeByOf(raw.chargedOn, placeOf(battery, parts)?.average, construction) };
 }
 
-function textsOf(line: number, { lines, sites, made }: Parts) {
-  const text = (field: Parameters<Lines['text']>[0]): string => lines.text(field)[line]!;
-  const [place, storagePlace] = [text('place'), text('storagePlace')];
-  return {
-    ...{
-      serial: text('serial'),
-      stockNumber: text('stockNumber'),
-      maker: text('maker'),
-      lot: made.lots[line]!,
-    },
-    ...{ type: text('type'), site: sites[line]!, vehicle: text('vehicle'), set: text('set') },
-    ...(place === '' ? {} : { place }),
-    ...(storagePlace === '' ? {} : { storagePlace }),
-  };
-}
-
-function datesOf(chain: Chain, service: Service | undefined, { dates, where, request }: Parts) {
-  const last = chain.at(-1)!;
-  const made = chain.map((line) => dates.made.first[line]!).find((day) => !Number.isNaN(day));
-  const out = dates.removed.first[last]!;
-  const until = where[last] === 'inService' ? request.asOf : out;
-  return {
-    ...(made === undefined ? {} : { made }),
-    ...(service === undefined ? {} : { installed: service.first }),
-    ...(service === undefined || Number.isNaN(until) ? {} : { ageMonths: ageOn(until, service) }),
-  };
+function ageOf(
+  line: number,
+  service: Service | undefined,
+  { dates, where, request }: Parts,
+): number | undefined {
+  const until = where[line] === 'inService' ? request.asOf : dates.removed.first[line]!;
+  return service === undefined || Number.isNaN(until) ? undefined : ageOn(until, service);
 }
 
 function countsOf(

@@ -49,6 +49,8 @@ export type Finding = {
   readonly done: string;
   /** What many findings have in common (a maker's codes, a column): they are decided together. */
   readonly group?: string;
+  /** How many rows it stands for (default 1): a whole column, all codes of a maker. */
+  readonly count?: number;
   /** The sheet, where it is another than the inventory. */
   readonly sheet?: string;
 };

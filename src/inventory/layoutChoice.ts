@@ -33,6 +33,8 @@ export type LayoutChoice = {
   /** Codes that it reads to a believable date, of all that the maker has. */
   readonly read: number;
   readonly all: number;
+  /** Rows with a code of the maker. */
+  readonly count: number;
   /** Another layout that reads nearly all of them too, and to other dates. */
   readonly rival?: Layout;
   /** True where the settings name the layout. */
@@ -43,14 +45,15 @@ export type LayoutChoice = {
 export type MakerCodes = ReadonlyMap<string | number, number>;
 
 const DISTINCT_LOOKED_AT = 500;
-/** From so many distinct codes on, weeks would show a figure over twelve. */
-const ENOUGH_TO_SHOW_WEEKS = 10;
+/** With fewer distinct codes a maker's layout is hardly shown by them; from so many on real weeks go over twelve. */
+const FEW_CODES = 10;
 
 type Tried = { readonly layout: Layout; readonly days: readonly (Day | undefined)[]; readonly read: number };
 
 /**
  * The layout of each maker's codes: what the settings name, else the layout that reads most of them to dates from
- * 12 years before to 31 days after as-of; where several do, the one that reads most in the whole sheet.
+ * 12 years before to 31 days after as-of. Where a maker has few codes and several layouts read them alike, the one that
+ * the other makers of the sheet use.
  * @param codes  each maker's codes ("" = rows without a maker)
  * @param named  what the settings say: maker, or * for all others, to layout
  * @param asOf  day of the question
@@ -64,13 +67,11 @@ export function layoutChoices(
   const inSheet = sheetReads(tried);
   return new Map(
     [...codes].map(([maker, ofMaker]) => {
-      const all = sum([...ofMaker.values()].slice(0, DISTINCT_LOOKED_AT));
+      const counts = [...ofMaker.values()];
+      const [count, all] = [sum(counts), sum(counts.slice(0, DISTINCT_LOOKED_AT))];
       const layout = layoutNamed(named, maker);
-      const choice =
-        layout === undefined
-          ? chosen(tried.get(maker)!, all, inSheet)
-          : { layout, read: all, all, named: true };
-      return [maker, choice];
+      if (layout !== undefined) return [maker, { layout, read: all, all, count, named: true }];
+      return [maker, { ...chosen(tried.get(maker)!, all, inSheet), count }];
     }),
   );
 }
@@ -99,20 +100,36 @@ function tryAll(codes: MakerCodes, asOf: Day): readonly Tried[] {
   });
 }
 
+// What the makers with many codes write: it decides for one with few codes that fit several layouts alike.
 function sheetReads(tried: ReadonlyMap<string, readonly Tried[]>): ReadonlyMap<string, number> {
   const reads = new Map<string, number>();
-  for (const layouts of tried.values())
-    for (const { layout, read } of layouts) reads.set(layout.text, (reads.get(layout.text) ?? 0) + read);
+  for (const layouts of tried.values()) {
+    const { layout, read, days } = mostRead(layouts);
+    if (days.length >= FEW_CODES) reads.set(layout.text, (reads.get(layout.text) ?? 0) + read);
+  }
   return reads;
 }
 
-function chosen(tried: readonly Tried[], all: number, inSheet: ReadonlyMap<string, number>): LayoutChoice {
-  const best = [...tried].sort(
-    (a, b) => b.read - a.read || inSheet.get(b.layout.text)! - inSheet.get(a.layout.text)!,
-  )[0]!;
+const mostRead = (tried: readonly Tried[]): Tried =>
+  tried.reduce((best, one) => (one.read > best.read ? one : best));
+
+function chosen(
+  tried: readonly Tried[],
+  all: number,
+  inSheet: ReadonlyMap<string, number>,
+): Omit<LayoutChoice, 'count'> {
+  const usual = ({ layout }: Tried): number => inSheet.get(layout.text) ?? 0;
+  const first = mostRead(tried);
+  const alike = first.days.length >= FEW_CODES ? [first] : tried.filter(({ read }) => read === first.read);
+  const best = alike.reduce((most, one) => (usual(one) > usual(most) ? one : most));
   const rival = tried.find((other) => other !== best && isRival(other, best, all));
-  const choice = { layout: best.layout, read: best.read, all, named: false };
-  return rival === undefined ? choice : { ...choice, rival: rival.layout };
+  return {
+    layout: best.layout,
+    read: best.read,
+    all,
+    named: false,
+    ...(rival === undefined ? {} : { rival: rival.layout }),
+  };
 }
 
 function isRival(other: Tried, best: Tried, all: number): boolean {
@@ -123,7 +140,7 @@ function isRival(other: Tried, best: Tried, all: number): boolean {
 
 // Months read as weeks: over many codes real weeks go beyond the twelfth.
 function showsNoWeeks({ layout, days }: Tried): boolean {
-  if (layout.calendar !== 'week' || days.length < ENOUGH_TO_SHOW_WEEKS) return false;
+  if (layout.calendar !== 'week' || days.length < FEW_CODES) return false;
   return days.every((day) => day === undefined || isEarlyInYear(day));
 }
 

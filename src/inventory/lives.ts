@@ -83,7 +83,9 @@ function watchedOf(chain: Chain, { watched }: Dates): Day | undefined {
   return days.length === 0 ? undefined : Math.min(...days);
 }
 
-function baseOf(chain: Chain, service: Service, { lines, lots, sites }: LifeJob): BaseLife {
+type Span = Pick<Life, 'watchedFrom' | 'removed' | 'meaning' | 'entry' | 'from' | 'to'>;
+
+function newLife(chain: Chain, service: Service, { lines, lots, sites }: LifeJob, span: Span): Life {
   const last = chain.at(-1)!;
   return {
     row: lines.rows[last]!,
@@ -94,20 +96,24 @@ function baseOf(chain: Chain, service: Service, { lines, lots, sites }: LifeJob)
     lot: lots[last]!,
     vehicle: lines.text('vehicle')[last]!,
     installed: service.first,
+    watchedFrom: span.watchedFrom,
+    removed: span.removed,
+    meaning: span.meaning,
+    entry: span.entry,
+    from: span.from,
+    to: span.to,
   };
 }
-
-type BaseLife = Pick<Life, 'row' | 'serial' | 'type' | 'site' | 'maker' | 'lot' | 'vehicle' | 'installed'>;
 
 // Only what is still here is known: it enters at today's age and carries no weight.
 function survivor(chain: Chain, service: Service, job: LifeJob): Life {
   const age = ageOn(job.asOf, service);
-  return { ...baseOf(chain, service, job), watchedFrom: job.asOf, entry: age, from: age, to: age };
+  return newLife(chain, service, job, { watchedFrom: job.asOf, entry: age, from: age, to: age });
 }
 
 function runningLife(chain: Chain, service: Service, watchedFrom: Day, entry: number, job: LifeJob): Life {
   const age = Math.max(entry, ageOn(job.asOf, service));
-  return { ...baseOf(chain, service, job), watchedFrom, entry, from: age, to: age };
+  return newLife(chain, service, job, { watchedFrom, entry, from: age, to: age });
 }
 
 /** A failure on the day of installation counts as one of up to a day. */
@@ -124,15 +130,15 @@ function endedLife(
   const meaning = job.meaningOf(last);
   const [out, outLast] = [job.dates.removed.first[last]!, job.dates.removed.last[last]!];
   if (Number.isNaN(out)) return endUnknown(chain, service, watchedFrom, entry, meaning, job);
-  // A removal is dated before the next installation, so time out counts whole.
-  const lastIn = { ...service, first: service.last };
-  const from = Math.max(entry, ageOn(out, lastIn));
+  const life = { watchedFrom, removed: out, meaning, entry };
+  if (outLast === out && service.last === service.first) {
+    const age = Math.max(entry, ageOn(out, service));
+    const isSameDay = meaning === 'failed' && age === 0;
+    return newLife(chain, service, job, { ...life, from: age, to: isSameDay ? ONE_DAY : age });
+  }
+  const from = Math.max(entry, ageOn(out, { ...service, first: service.last }));
   const to = Math.max(from, ageOn(outLast === out ? out : outLast + 1, service));
-  const isMoment = outLast === out && service.last === service.first;
-  const ends = isMoment ? Math.max(entry, ageOn(out, service)) : undefined;
-  const span = ends === undefined ? { from, to } : { from: ends, to: ends };
-  const moment = { ...baseOf(chain, service, job), watchedFrom, removed: out, meaning, entry };
-  return meaning === 'failed' && span.to === 0 ? { ...moment, from: 0, to: ONE_DAY } : { ...moment, ...span };
+  return newLife(chain, service, job, { ...life, from, to: to === 0 && meaning === 'failed' ? ONE_DAY : to });
 }
 
 // Failed on a day that nobody wrote down: somewhere between coming under record and as-of. Any other end without a
@@ -148,7 +154,7 @@ function endUnknown(
   if (meaning !== 'failed') return undefined;
   const to = ageOn(job.asOf, service);
   if (to <= entry) return undefined;
-  return { ...baseOf(chain, service, job), watchedFrom, removed: job.asOf, meaning, entry, from: entry, to };
+  return newLife(chain, service, job, { watchedFrom, removed: job.asOf, meaning, entry, from: entry, to });
 }
 
 function reportBefore(line: number, watchedFrom: Day, { lines, dates, findings }: LifeJob): void {

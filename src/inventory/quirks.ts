@@ -77,6 +77,7 @@ function report(
       .map(({ cell }) => shownCell(cell))
       .join(', ')}`;
     context.findings.add(same[0]!.row, {
+      count: same.length,
       kind,
       column,
       given,

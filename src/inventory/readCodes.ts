@@ -2,6 +2,7 @@ import type { Day } from '../basics/calendar.ts';
 import { addMonths, dayParts, isoDay } from '../basics/calendar.ts';
 import type { Problem } from '../basics/outcome.ts';
 import { problemText } from '../basics/problemText.ts';
+import { DEFAULT_LAYOUT } from '../label/layout.ts';
 import { readCode } from '../label/readCode.ts';
 import { isBlank, isError, isPlaceholder, shownCell } from './cells.ts';
 import type { FindingKind } from './findingKinds.ts';
@@ -180,23 +181,25 @@ function reportChoices(
 ): void {
   for (const [maker, choice] of choices) {
     if (choice.named || choice.read === 0) continue;
-    const usual = choice.layout.text === 'MMyy-lot';
+    const usual = choice.layout.text === DEFAULT_LAYOUT;
     if (usual && choice.rival === undefined) continue;
-    const line = makers.indexOf(maker);
-    const [column, group] = [lines.head('code'), codesOfMaker(maker)];
-    const given = `${choice.read} of ${choice.all} ${group}`;
-    const read = `read as ${choice.layout.text}`;
-    findings.add(
-      lines.rows[line]!,
-      choice.rival === undefined
-        ? { kind: 'codes in another layout', column, given, group, done: `${read}, not MMyy-lot` }
-        : {
-            kind: 'code reads two ways',
-            column,
-            given,
-            group,
-            done: `${read}; ${choice.rival.text} reads them too, to other dates`,
-          },
-    );
+    const column = lines.head('code');
+    findings.add(lines.rows[makers.indexOf(maker)]!, {
+      ...doubtOf(maker, choice),
+      column,
+      count: choice.count,
+    });
   }
+}
+
+function doubtOf(maker: string, { layout, rival, read, all, count }: LayoutChoice) {
+  const group = codesOfMaker(maker);
+  const [given, said] = [
+    `${count} ${group}`,
+    `read as ${layout.text} (fits ${Math.round((100 * read) / all)} %)`,
+  ];
+  if (rival === undefined)
+    return { kind: 'codes in another layout', given, group, done: `${said}, not ${DEFAULT_LAYOUT}` } as const;
+  const done = `${said}; ${rival.text} reads them too, to other dates: name one in the setting layouts`;
+  return { kind: 'code reads two ways', given, group, done } as const;
 }

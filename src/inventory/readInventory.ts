@@ -3,7 +3,6 @@ import type { Outcome } from '../basics/outcome.ts';
 import { andThen, answer, problem } from '../basics/outcome.ts';
 import type { Block } from './block.ts';
 import { blockOf } from './block.ts';
-import { isBlank } from './cells.ts';
 import type { Field } from './fields.ts';
 import { FIELDS } from './fields.ts';
 import type { Header } from './findHeader.ts';
@@ -120,7 +119,7 @@ function columnsOf(context: ReadContext): Readonly<Partial<Record<Field, string>
   return Object.fromEntries(named.map((field) => [field, headOf(context, field)]));
 }
 
-function notesOf({ sheet }: InventoryRequest, { kinds, match, header, block }: SheetReading): string[] {
+function notesOf({ sheet }: InventoryRequest, { kinds, match, header }: SheetReading): string[] {
   const notes: string[] = [];
   if (kinds.sites.length > 0)
     notes.push(`headings taken as sites of the rows under them: ${kinds.sites.join(', ')}`);
@@ -130,7 +129,5 @@ function notesOf({ sheet }: InventoryRequest, { kinds, match, header, block }: S
     );
   if (sheet.from1904 === true)
     notes.push('the workbook counts its days from 1904; its dates were converted on reading');
-  const errors = block.rows.flat().filter((cell) => !isBlank(cell) && typeof cell === 'object').length;
-  if (errors > 0) notes.push(`${errors} cells of the sheet show an error; each counts as empty`);
   return notes;
 }

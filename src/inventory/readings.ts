@@ -61,29 +61,22 @@ export function latestReadings(chain: Chain, construction: Construction, job: Re
 
 function ownReadings(line: number, { lines, dates, asOf, testMonths, findings }: ReadingsJob): RawReadings {
   const testedOn = known(dates.testedOn.first[line]!);
-  const base = {
-    ...{
-      row: lines.rows[line]!,
-      findings,
-      lines,
-      retest: 0 as const,
-      damaged: damageFrom(lines.text('damage')[line]!),
-    },
-    ...given({
-      rating: known(lines.number('rating')[line]!),
-      chargedOn: known(dates.chargedOn.first[line]!),
-    }),
+  const base: RawReadings = {
+    row: lines.rows[line]!,
+    findings,
+    lines,
+    rating: known(lines.number('rating')[line]!),
+    chargedOn: known(dates.chargedOn.first[line]!),
+    retest: 0,
+    damaged: damageFrom(lines.text('damage')[line]!),
   };
   if (testedOn !== undefined && isTooOld(testedOn, asOf, testMonths)) {
     if (hasValues(lines, line)) reportOld(lines, line, testedOn, findings);
     return base;
   }
-  return {
-    ...base,
-    ...valuesAt(lines, line),
-    retest: retestAt(lines, line, findings),
-    ...given({ testedOn }),
-  };
+  const { restVolts, celsius, reading, loadVolts, least } = valuesAt(lines, line);
+  const retest = retestAt(lines, line, findings);
+  return { ...base, restVolts, celsius, reading, loadVolts, least, retest, testedOn };
 }
 
 const isTooOld = (day: Day, asOf: Day, months: number): boolean => asOf - day > months * DAYS_PER_MONTH + 1;
@@ -96,21 +89,14 @@ function reportOld(lines: Lines, line: number, testedOn: Day, findings: Findings
   findings.add(lines.rows[line]!, { kind: 'test too old to count', column, given: isoDay(testedOn) });
 }
 
-// An object without the keys whose value is not known.
-function given<T extends Record<string, number | undefined>>(values: T): { [K in keyof T]?: number } {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as {
-    [K in keyof T]?: number;
-  };
-}
-
 function valuesAt(lines: Lines, line: number) {
-  return given({
+  return {
     restVolts: known(lines.number('restVolts')[line]!),
     celsius: known(lines.number('temperature')[line]!),
     reading: known(lines.number('reading')[line]!),
     loadVolts: known(lines.number('loadVolts')[line]!),
     least: known(lines.number('least')[line]!),
-  });
+  };
 }
 
 function retestAt(lines: Lines, line: number, findings: Findings): Retest {
@@ -172,18 +158,11 @@ function readingsOf(
   { lines, findings, at }: Records,
 ): RawReadings {
   const damaged = damageFrom(lines.text('damage')[test]!) || own.damaged;
-  const fallback = given({ least: own.least, rating: own.rating });
+  const values = valuesAt(lines, test);
+  const least = values.least ?? own.least;
   const testedOn = Math.floor(at[test]!);
-  return {
-    row: lines.rows[test]!,
-    findings,
-    lines,
-    ...fallback,
-    ...valuesAt(lines, test),
-    retest,
-    damaged,
-    testedOn,
-  };
+  const row = lines.rows[test]!;
+  return { row, findings, lines, ...values, least, rating: own.rating, retest, damaged, testedOn };
 }
 
 // Each test is judged in its turn: one that awaits charge and is followed by a charge makes the next a retest.

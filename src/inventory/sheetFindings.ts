@@ -1,6 +1,7 @@
 import { cellText } from './cells.ts';
 import type { Field } from './fields.ts';
 import { FIELD_SPECS } from './fields.ts';
+import { checkMakers } from './identifiers.ts';
 import type { InventoryRequest, SheetReading } from './readInventory.ts';
 
 /** What is to be checked about the sheet as a whole: its columns, hidden rows, date system and kinds of ratings. */
@@ -16,6 +17,7 @@ export function sheetFindings({ sheet }: InventoryRequest, reading: SheetReading
     });
   }
   checkRatings(reading);
+  checkMakers(reading.lines, reading.context.findings);
 }
 
 function checkColumns({ match, header, block, context }: SheetReading): void {
@@ -44,7 +46,7 @@ function checkHidden(hiddenRows: ReadonlySet<number> | undefined, { lines, conte
   const hidden = [...lines.rows].filter((row) => hiddenRows.has(row));
   if (hidden.length === 0) return;
   const given = `${hidden.length} hidden or filtered rows, the first is row ${hidden[0]!}`;
-  context.findings.add(hidden[0]!, { kind: 'hidden rows counted', column: '', given });
+  context.findings.add(hidden[0]!, { kind: 'hidden rows counted', column: '', given, count: hidden.length });
 }
 
 const RATING_KIND = /\b(EN|DIN|SAE|IEC|JIS|CCA|MCA|CA)\b/i;

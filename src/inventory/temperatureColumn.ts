@@ -32,7 +32,7 @@ function isFahrenheit(context: ReadContext, readings: readonly (NumberReading | 
   );
   const hot = plain.filter((value) => value > HOTTER_THAN_TESTED && value < 150);
   if (hot.length === 0 || hot.length < MANY * plain.length) return false;
-  report(context, head, hot);
+  report(context, head, readings, hot);
   readings.forEach((one, line) => {
     if (one?.value !== undefined)
       context.findings.repairedRows.add(context.block.rowNumber(context.kept[line]!));
@@ -40,11 +40,17 @@ function isFahrenheit(context: ReadContext, readings: readonly (NumberReading | 
   return true;
 }
 
-function report(context: ReadContext, column: string, hot: readonly number[]): void {
+function report(
+  context: ReadContext,
+  column: string,
+  readings: readonly (NumberReading | undefined)[],
+  hot: readonly number[],
+): void {
   const claim = CELSIUS_HEAD.test(column) ? ', though its header says Celsius' : '';
   context.findings.add(context.block.rowNumber(context.kept[0]!), {
     kind: 'temperature must be Fahrenheit',
     column,
+    count: readings.filter((one) => one?.value !== undefined).length,
     given: `${hot.length} temperatures over ${HOTTER_THAN_TESTED}, such as ${hot.slice(0, 3).join(', ')}`,
     done: `the whole column is taken as degrees Fahrenheit${claim}; the setting temperatureUnit decides otherwise`,
   });

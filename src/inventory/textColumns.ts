@@ -1,18 +1,14 @@
 import { cellText, isBlank, isError, isPlaceholder } from './cells.ts';
 import type { Field } from './fields.ts';
+import type { Note } from './identifiers.ts';
+import { identifierText, stockNumberText } from './identifiers.ts';
 import { FIELD_SPECS } from './fields.ts';
 import type { Cell } from './inventory.ts';
 import type { ReadContext } from './lines.ts';
-import type { Quirks } from './quirks.ts';
 import { newQuirks } from './quirks.ts';
 
 /** Fields in which N/A, unknown and the like are themselves an answer. */
 const SAYS_NOTHING: ReadonlySet<Field> = new Set(['cause', 'status', 'damage', 'retest', 'construction']);
-
-const SCIENTIFIC = /^\d(\.\d+)?e[+]?\d+$/i;
-
-/** A number this long has lost digits: spreadsheets keep fifteen. */
-const DIGITS_KEPT = 1e15;
 
 /** A column of texts; equal texts are one string. Identifiers that a spreadsheet has spoilt become findings. */
 export function textColumn(context: ReadContext, field: Field): string[] {
@@ -29,6 +25,7 @@ export function textColumn(context: ReadContext, field: Field): string[] {
     filled += 1;
     const note: Note = (kind, done) => quirks.note(block.rowNumber(row), kind, cell, done);
     const text = seen.get(cell) ?? plainText(cell, field, note);
+    if (field === 'stockNumber' && text !== '') return stockNumberText(text, cell, note);
     if (identifier && text !== '') return identifierText(text, cell, width, note);
     if (text !== '') seen.set(cell, text);
     return text;
@@ -36,8 +33,6 @@ export function textColumn(context: ReadContext, field: Field): string[] {
   quirks.close(filled);
   return texts;
 }
-
-type Note = (kind: Parameters<Quirks['note']>[1], done?: string) => void;
 
 function plainText(cell: Cell, field: Field, note: Note): string {
   if (isError(cell)) {
@@ -47,17 +42,6 @@ function plainText(cell: Cell, field: Field, note: Note): string {
   if (SAYS_NOTHING.has(field) || !isPlaceholder(cell)) return cellText(cell);
   note('placeholder', 'counts as empty');
   return '';
-}
-
-function identifierText(text: string, cell: Cell, width: number, note: Note): string {
-  if (SCIENTIFIC.test(text) || (typeof cell === 'number' && cell >= DIGITS_KEPT)) {
-    note('long number in scientific form');
-    return '';
-  }
-  if (text.length >= width || !/^\d+$/.test(text)) return text;
-  const padded = text.padStart(width, '0');
-  note('leading zero eaten', `read as ${padded}`);
-  return padded;
 }
 
 const SAMPLE = 2000;

@@ -27,14 +27,8 @@ export function batteryTestOf(raw: RawReadings, construction: Construction, quie
   };
   const celsius = checkedCelsius(raw, note);
   const volts = checkedVolts(raw, celsius, construction, note);
-  return {
-    ...(volts === undefined ? {} : { volts }),
-    ...(celsius === undefined ? {} : { celsius }),
-    ...crankingOf(raw, celsius, note),
-    retest: raw.retest,
-    construction,
-    damage: raw.damaged,
-  };
+  const { reading, least } = crankingOf(raw, celsius, note);
+  return { reading, least, volts, celsius, retest: raw.retest, construction, damage: raw.damaged };
 }
 
 function checkedCelsius({ celsius }: RawReadings, note: Note): number | undefined {
@@ -65,14 +59,16 @@ function checkedVolts(
 
 type Cranking = Pick<BatteryTest, 'reading' | 'least'>;
 
+const NOTHING: Cranking = {};
+
 function crankingOf(raw: RawReadings, celsius: number | undefined, note: Note): Cranking {
   const { least } = raw;
   const field = raw.reading === undefined ? 'loadVolts' : 'reading';
   const reading = raw.reading ?? raw.loadVolts;
-  if (reading === undefined) return {};
+  if (reading === undefined) return NOTHING;
   if (reading < 0 || reading > MOST_AMPS) {
     note(field, 'unreadable number', String(reading), 'no cranking reading: counts as empty');
-    return {};
+    return NOTHING;
   }
   const asked = leastFor(reading, least, field, celsius);
   if (asked === undefined) {
@@ -81,7 +77,7 @@ function crankingOf(raw: RawReadings, celsius: number | undefined, note: Note): 
       least === undefined ? 'reading without a least' : 'reading and least in different units',
       told(reading, least),
     );
-    return {};
+    return NOTHING;
   }
   return { reading, least: asked };
 }
