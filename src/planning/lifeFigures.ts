@@ -1,10 +1,10 @@
+import { lifeEstimate } from '../life/lifeEstimate.ts';
+import { FEWEST_FAILURES_FOR_DATA } from '../life/lifeFit.ts';
 import type { LifePosterior } from '../life/lifePosterior.ts';
 import type { LifeRecord } from '../life/lifeRecord.ts';
-import { lifeSample } from '../life/lifeSample.ts';
-import { peakOf } from '../life/posteriorMode.ts';
 import type { BeliefQuantile } from '../life/posteriorQuantiles.ts';
 import { posteriorAge, posteriorScale, posteriorShape } from '../life/posteriorQuantiles.ts';
-import { weibullLogLikelihoodAt, weibullQuantile } from '../life/weibull.ts';
+import { weibullQuantile } from '../life/weibull.ts';
 
 /** A figure with its 90 % band. */
 export type Banded = { readonly best: number; readonly low: number; readonly high: number };
@@ -29,14 +29,11 @@ export type PlanLife = {
   readonly ifNotSaidFailed?: { readonly shape: number; readonly scale: number; readonly median: number };
 };
 
-// Below this many failures a fit by itself says little; the prior then carries part of the answer.
-const FEWEST_FAILURES = 5;
-
 /** How long batteries last, in figures, from what is believed and the records behind it. */
 export function lifeFigures(belief: LifePosterior, records: readonly LifeRecord[]): PlanLife {
   const [shape, scale] = [posteriorShape(belief), posteriorScale(belief)];
   const [half, tenth] = [posteriorAge(belief, 0.5), posteriorAge(belief, 0.1)];
-  const fit = belief.failures >= FEWEST_FAILURES ? mostLikely(records, belief) : undefined;
+  const fit = belief.failures >= FEWEST_FAILURES_FOR_DATA ? mostLikely(records) : undefined;
   const [bestShape, bestScale] = fit ?? [shape(0.5), scale(0.5)];
   return {
     model: 'weibull',
@@ -65,10 +62,7 @@ const banded = (belief: BeliefQuantile): Banded => ({
 });
 
 /** Shape and scale of maximum likelihood, or nothing where the records have no finite one. */
-function mostLikely(records: readonly LifeRecord[], { mode }: LifePosterior): [number, number] | undefined {
-  const sample = lifeSample(records);
-  if (!sample.ok) return undefined;
-  const start = { mu: mode.mu, logSigma: Math.log(mode.sigma) };
-  const peak = peakOf((logSigma) => weibullLogLikelihoodAt(sample.value, Math.exp(logSigma)), start);
-  return [Math.exp(-peak.logSigma), Math.exp(peak.mu)];
+function mostLikely(records: readonly LifeRecord[]): [number, number] | undefined {
+  const fit = lifeEstimate(records);
+  return fit.ok ? [1 / fit.value.sigma, Math.exp(fit.value.mu)] : undefined;
 }

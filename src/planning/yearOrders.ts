@@ -15,7 +15,7 @@ export type YearOrder = {
   readonly orderBy: Day;
   /** Day on which the order goes out: that day, or as-of where it is past. */
   readonly goesOut: Day;
-  /** The order should have gone out before as-of. */
+  /** Something is to be ordered, and the order should have gone out before as-of. */
   readonly late: boolean;
   /** Index of the year in which the order goes out. */
   readonly orderYear: number;
@@ -51,7 +51,8 @@ export function yearOrders(
     const closing = stock + onOrder + recovered + unitsToOrder - need;
     const order = { need, opening: stock, onOrder, recovered, unitsToOrder, closing };
     stock = closing;
-    return { ...order, ...orderDate(asOf, years, year, settings) };
+    const dates = orderDate(asOf, years, year, settings);
+    return { ...order, ...dates, late: dates.orderBy < asOf && unitsToOrder > 0 };
   });
 }
 
@@ -76,5 +77,5 @@ function orderDate(asOf: Day, years: readonly PlanPeriod[], year: PlanPeriod, se
   const orderBy = addMonths(year.from, -(settings.leadMonths + settings.safetyMonths));
   const goesOut = Math.max(orderBy, asOf);
   const orderYear = years.findIndex(({ from, to }) => goesOut >= from && goesOut <= to);
-  return { orderBy, goesOut, late: orderBy < asOf, orderYear: Math.max(0, orderYear) };
+  return { orderBy, goesOut, orderYear: Math.max(0, orderYear) };
 }

@@ -127,7 +127,11 @@ function unitCells(year: PlanYear, row: number, first: boolean): SheetCell[] {
     formula(`${at(10)}+${at(11)}+${at(12)}+${at(13)}-${at(9)}`, order.closing, 'oneDecimal'),
     formula(`EDATE(${at(1)},-(lead_months+safety_months))`, order.orderBy, 'date'),
     formula(`MAX(${at(15)},as_of)`, order.goesOut, 'date'),
-    formula(`IF(${at(15)}<as_of,"late: order now","")`, order.late ? 'late: order now' : '', 'text'),
+    formula(
+      `IF(AND(${at(15)}<as_of,${at(13)}>0),"late: order now","")`,
+      order.late ? 'late: order now' : '',
+      'text',
+    ),
   ];
 }
 

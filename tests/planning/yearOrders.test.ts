@@ -41,6 +41,11 @@ describe('yearOrders', () => {
     expect(orders.map(({ orderBy }) => isoDay(orderBy))).toEqual(['2025-09-30', '2026-04-01', '2027-04-01']);
     expect(orders.map(({ late }) => late)).toEqual([true, true, false]);
     expect(orders.map(({ orderYear }) => orderYear)).toEqual([0, 0, 1]);
+    const stocked = yearOrders(asOf, years, [1, 1, 1], 3, { ...plain, leadMonths: 8 });
+    expect(
+      stocked.some(({ late }) => late),
+      'nothing to order is never late',
+    ).toBe(false);
   });
 
   it('the total is the whole need rounded up once', () => {
