@@ -1,10 +1,11 @@
 import type { Outcome } from '../src/basics/outcome.ts';
 import { andThen, answer, problem } from '../src/basics/outcome.ts';
-import { lifePosterior } from '../src/life/lifePosterior.ts';
-import type { LifeRecord } from '../src/life/lifeRecord.ts';
-import { collapseRecords } from '../src/life/lifeRecord.ts';
+import { posteriorOfSample } from '../src/life/lifePosterior.ts';
+import type { LifeSample } from '../src/life/lifeSample.ts';
+import { lifeSampleFromColumns } from '../src/life/lifeSample.ts';
 import type { LifeBelief } from '../src/planning/lattice.ts';
-import { asBlock, isBlank, isBlankOrZero, numberFrom } from './cell.ts';
+import { asBlock, numberFrom } from './cell.ts';
+import { lifeColumns } from './lifeColumns.ts';
 
 /**
  * What a `life` argument says: two cells are Weibull shape and scale; a block of two or three columns is a
@@ -19,9 +20,15 @@ export function lifeBelief(given: unknown): Outcome<LifeBelief> {
       more: { rows: block.length, columns },
     });
   }
-  return andThen(records(block), (lives) =>
-    lives.length === 0 ? problem('notEnoughData', 'noLives', 'life') : lifePosterior(collapseRecords(lives)),
-  );
+  const [months, failed, ageAtRecordStart] = [0, 1, 2].map((column) => block.map((row) => [row[column]]));
+  const history = { months, failed, ageAtRecordStart: columns === 3 ? ageAtRecordStart : null };
+  return andThen(lifeColumns(history), (lives) => beliefFrom(lifeSampleFromColumns(lives)));
+}
+
+// A table of cells has no room to say that it is mostly assumption, so without a failure there is none.
+function beliefFrom(sample: LifeSample): Outcome<LifeBelief> {
+  if (sample.failures === 0) return problem('notEnoughData', 'noFailures', 'life');
+  return answer(posteriorOfSample(sample));
 }
 
 function knownLife([shape, scale]: readonly unknown[]): Outcome<LifeBelief> {
@@ -38,30 +45,4 @@ function within(given: unknown, argument: string, least: number, most: number): 
       ? answer(value)
       : problem('outOfRange', 'outOfLimits', argument, value, { limits: [least, most] }),
   );
-}
-
-// Rows without months are no lives, as in LIFEFIT.
-function records(block: readonly (readonly unknown[])[]): Outcome<LifeRecord[]> {
-  const lives: LifeRecord[] = [];
-  for (const [index, cells] of block.entries()) {
-    if (isBlankOrZero(cells[0])) continue;
-    const life = record(cells, index + 1);
-    if (!life.ok) return life;
-    lives.push(life.value);
-  }
-  return answer(lives);
-}
-
-function record([months, failed, start]: readonly unknown[], row: number): Outcome<LifeRecord> {
-  const age = numberFrom(months, `months in row ${row} of life`);
-  if (!age.ok) return age;
-  const entry = isBlank(start) ? answer(0) : numberFrom(start, `ageAtRecordStart in row ${row} of life`);
-  if (!entry.ok) return entry;
-  const fate = isBlank(failed) ? 0 : failed;
-  if (fate !== 0 && fate !== 1) return problem('badInput', 'failedFlag', 'failed', failed, { more: { row } });
-  if (!(age.value > 0 && entry.value >= 0 && entry.value < age.value)) {
-    return problem('badInput', 'lifeTooShort', 'life', age.value, { more: { row, entry: entry.value } });
-  }
-  const kind = fate === 1 ? 'exact' : 'right';
-  return answer({ entry: entry.value, from: age.value, to: age.value, kind, count: 1 });
 }

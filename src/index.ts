@@ -83,6 +83,8 @@ export * from './planning/poissonBinomial.ts';
 export * from './planning/demand.ts';
 export * from './planning/renewals.ts';
 export * from './planning/forecastCounts.ts';
+export * from './planning/sets.ts';
+export * from './planning/plannedRenewal.ts';
 export * from './planning/replacementForecast.ts';
 export * from './planning/stockLevel.ts';
 export * from './planning/orderBy.ts';

@@ -200,10 +200,6 @@ const sentences = {
   wholePeriods: (p) => `${p.argument} is ${shown(p.given)}; allowed are whole numbers from ${range(p)}`,
   lifeBlockShape: (p) =>
     `life is ${p.more?.rows ?? ''} x ${p.more?.columns ?? ''} cells; allowed are two cells, shape and scale, or rows of two or three columns: months, failed and perhaps ageAtRecordStart`,
-  failedFlag: (p) =>
-    `failed in row ${p.more?.row ?? ''} of life is ${shown(p.given)}; allowed are 1 (removed because it failed) and 0 (still in service, or removed for another reason)`,
-  lifeTooShort: (p) =>
-    `row ${p.more?.row ?? ''} of life has months ${shown(p.given)} and ageAtRecordStart ${shown(p.more?.entry)}; months must be above 0 and above ageAtRecordStart`,
   // files
   oldFileKind: (p) =>
     `${p.given} is of a kind that is not read; open it in a spreadsheet program and save it as .xlsx`,

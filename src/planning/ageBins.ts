@@ -1,5 +1,13 @@
 /** Batteries in service of one age [months], or of ages in one month with their mean. */
-export type AgeBin = { readonly age: number; readonly count: number };
+export type AgeBin = {
+  readonly age: number;
+  /** How many; not whole where ages are only known as shares. */
+  readonly count: number;
+  /** Ages of the other batteries of its set, where whole sets are renewed; `count` is then a count of sets. */
+  readonly mates?: readonly number[];
+  /** Months from now until it is renewed by plan, if it hasn't failed before. */
+  readonly plannedIn?: number;
+};
 
 /**
  * Ages gathered in bins of one month (or another width), each with the mean age of its members, so that a

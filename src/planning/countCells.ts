@@ -8,6 +8,8 @@ export type CountRules = {
   readonly renewals: boolean;
   /** Rate at which places are given up (vehicle sold, site closed) [per month]; 0 = fleet kept at strength. */
   readonly goneRate: number;
+  /** Age at which the batteries to come are renewed by plan [months]; Infinity = on failure only. */
+  readonly plannedAge: number;
   /** Whole months for which the expected count to date is wanted. */
   readonly curveMonths: number;
   /** Length of a cell where it matters when within it a battery fails [months]. */
@@ -36,7 +38,7 @@ export function cellStep(typicalLife: number, reach: number): number {
 
 /** Cells fine enough for the rules: every window's ends, every month, every step where time within matters. */
 export function countCells(rules: CountRules): CountCells {
-  const step = rules.renewals || rules.goneRate > 0 ? rules.step : 1;
+  const step = rules.renewals || rules.goneRate > 0 || rules.plannedAge < Infinity ? rules.step : 1;
   const edges = Float64Array.from(cellEdges(rules, step));
   const middles = edges.subarray(1).map((edge, cell) => (edge + edges[cell]!) / 2);
   return {

@@ -28,7 +28,7 @@ function gammaCdf(x: number, skewness: number): number {
 
 /** Whether a count is so rare that its law is near a Poisson law and a gamma law is too coarse. */
 export function isRare({ mean, variance }: Cumulants): boolean {
-  return mean < 15 && variance > 0.75 * mean;
+  return mean < 15 && variance > 0.75 * mean && variance < 2.2 * mean;
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Pmf } from './pmf.ts';
-import { certain, convolve, pmfFromRatios, pmfMean, pmfVariance } from './pmf.ts';
+import { certain, convolve, inLots, pmfFromRatios, pmfMean, pmfVariance } from './pmf.ts';
 
 /** Distribution of a count of batteries that will be needed. */
 export type Demand = {
@@ -88,6 +88,18 @@ export function sumOfDemands(demands: readonly Demand[]): Demand {
     ...demandFromPmf(pmf),
     expected: add((demand) => demand.expected),
     variance: add((demand) => demand.variance),
+  };
+}
+
+/** Demand in batteries where the given one is in lots of several. */
+export function demandInLots(demand: Demand, size: number): Demand {
+  if (size === 1) return demand;
+  return {
+    expected: size * demand.expected,
+    variance: size * size * demand.variance,
+    cdf: (count) => demand.cdf(Math.floor(count / size)),
+    quantile: (chance) => size * demand.quantile(chance),
+    pmf: () => inLots(demand.pmf(), size),
   };
 }
 

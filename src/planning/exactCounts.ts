@@ -1,10 +1,10 @@
-import type { IndexedBin } from './failureMoments.ts';
+import type { IndexedBin } from './placeTable.ts';
 import type { Pmf } from './pmf.ts';
-import { certain, convolve, convolutionPower } from './pmf.ts';
+import { certain, convolve, convolutionPower, inLots } from './pmf.ts';
 import { binomialPmf } from './poissonBinomial.ts';
 
 /**
- * Exact distribution of a group's count in one window for one life: the counts of its places added.
+ * Exact distribution of a group's count in one window for one life, in lots: the counts of its places added.
  * @returns undefined where a place may need more than three batteries, which three moments can't tell apart
  */
 export function exactCounts(
@@ -14,12 +14,12 @@ export function exactCounts(
   windows: number,
 ): Pmf | undefined {
   let sum = certain(0);
-  for (const { index, count } of bins) {
+  for (const { index, count, lots } of bins) {
     const at = 3 * (index * windows + window);
     const [one, two, three] = [moments[at]!, moments[at + 1]!, moments[at + 2]!];
     const bin = two === 0 ? binomialPmf(count, one) : severalFailures(one, two, three, count);
     if (bin === undefined) return undefined;
-    sum = convolve(sum, bin);
+    sum = convolve(sum, inLots(bin, lots));
   }
   return sum;
 }

@@ -1,68 +1,25 @@
-import { weibullHazardGain } from '../life/weibull.ts';
-import type { AgeBin } from './ageBins.ts';
 import type { CountCells } from './countCells.ts';
 import type { CountKernels, WindowKernel } from './countKernels.ts';
+import type { FirstRenewals, IndexedBin, PlaceKind } from './placeTable.ts';
 
-/** Weibull hazard met in each cell by a battery of each age, for one shape, in units that `ageScale` undoes. */
-export type HazardGains = { readonly shape: number; readonly ageScale: number; readonly gains: Float64Array };
-
-/**
- * Hazard gains for one shape; the scale enters later as one factor, so a grid of lives costs one table a shape.
- * @param ageScale  an age near the scales to come [months]; keeps the powers from running out of numbers
- */
-export function hazardGains(
-  ages: readonly number[],
-  { edges }: CountCells,
-  shape: number,
-  ageScale: number,
-): HazardGains {
-  const cells = edges.length - 1;
-  const gains = new Float64Array(ages.length * cells);
-  ages.forEach((age, j) => {
-    for (let cell = 0; cell < cells; cell += 1) {
-      const width = edges[cell + 1]! - edges[cell]!;
-      gains[j * cells + cell] = weibullHazardGain(age + edges[cell]!, width, shape, ageScale);
-    }
-  });
-  return { shape, ageScale, gains };
-}
-
-/** Chance that a battery of each age first fails in each cell, its place still there; row by row of ages. */
-export function firstFailures(
-  { shape, ageScale, gains }: HazardGains,
-  { kept }: CountCells,
-  scale: number,
-  into: Float64Array,
-): Float64Array {
-  const factor = (ageScale / scale) ** shape;
-  const cells = kept.length;
-  for (let start = 0; start < gains.length; start += cells) {
-    let alive = 1;
-    for (let cell = 0; cell < cells; cell += 1) {
-      const failing = -alive * Math.expm1(-factor * gains[start + cell]!);
-      alive -= failing;
-      into[start + cell] = failing * kept[cell]!;
-    }
-  }
-  return into;
-}
-
-/** Mean, second and third factorial moment of the count of one battery's place, for each age and window. */
+/** Mean, second and third factorial moment of the renewals of a place of each kind in each window. */
 export function placeMoments(
-  first: Float64Array,
+  { failing, planned }: FirstRenewals,
+  kinds: readonly PlaceKind[],
   cells: CountCells,
-  kernels: CountKernels,
+  kernels: ReadonlyMap<number, CountKernels>,
   into: Float64Array,
-): Float64Array {
+): void {
   const width = cells.middles.length;
   const windows = cells.ends.length;
-  for (let start = 0, at = 0; start < first.length; start += width) {
-    const chances = first.subarray(start, start + width);
-    for (let window = 0; window < windows; window += 1, at += 3) {
-      sumMoments(chances, kernels.windows[window]!, cells.ends[window]!, into, at);
+  const either = planned === undefined ? failing : failing.map((chance, i) => chance + planned[i]!);
+  kinds.forEach(({ ages }, kind) => {
+    const chances = either.subarray(kind * width, (kind + 1) * width);
+    const own = kernels.get(ages.length)!.windows;
+    for (let window = 0; window < windows; window += 1) {
+      sumMoments(chances, own[window]!, cells.ends[window]!, into, 3 * (kind * windows + window));
     }
-  }
-  return into;
+  });
 }
 
 function sumMoments(
@@ -84,13 +41,13 @@ function sumMoments(
   into[at + 2] = three;
 }
 
-/** A bin and where its age stands in the table of ages. */
-export type IndexedBin = AgeBin & { readonly index: number };
-
 /** Mean, variance and third cumulant of a group's count. */
 export type Cumulants = { readonly mean: number; readonly variance: number; readonly third: number };
 
-/** The cumulants of a group's count in one window: those of its places added, for places fail independently. */
+/**
+ * The cumulants of a group's count in one window, in lots: those of its places added, for places are renewed
+ * independently; each renewal takes all the batteries of its place.
+ */
 export function groupCumulants(
   bins: readonly IndexedBin[],
   moments: Float64Array,
@@ -98,25 +55,28 @@ export function groupCumulants(
   windows: number,
 ): Cumulants {
   let [mean, variance, third] = [0, 0, 0];
-  for (const { index, count } of bins) {
+  for (const { index, count, lots } of bins) {
     const at = 3 * (index * windows + window);
     const [one, two, three] = [moments[at]!, moments[at + 1]!, moments[at + 2]!];
-    mean += count * one;
-    variance += count * (two + one - one * one);
-    third += count * (three + 3 * two + one - 3 * one * (two + one) + 2 * one * one * one);
+    mean += count * lots * one;
+    variance += count * lots * lots * (two + one - one * one);
+    third += count * lots ** 3 * (three + 3 * two + one - 3 * one * (two + one) + 2 * one * one * one);
   }
   return { mean, variance, third };
 }
 
-/** A group's expected number of first failures in each cell. */
-export function groupFirstFailures(
+/** A group's expected number of first renewals in each cell, of its places with `size` batteries. */
+export function groupFirst(
   bins: readonly IndexedBin[],
-  first: Float64Array,
+  size: number,
+  first: Float64Array | undefined,
   cells: number,
 ): Float64Array {
   const sums = new Float64Array(cells);
-  for (const { index, count } of bins) {
-    for (let cell = 0; cell < cells; cell += 1) sums[cell]! += count * first[index * cells + cell]!;
+  if (first === undefined) return sums;
+  for (const bin of bins) {
+    if (bin.size !== size) continue;
+    for (let cell = 0; cell < cells; cell += 1) sums[cell]! += bin.count * first[bin.index * cells + cell]!;
   }
   return sums;
 }

@@ -42,6 +42,14 @@ export function convolutionPower(pmf: Pmf, times: number): Pmf {
   return result;
 }
 
+/** Distribution of a count that comes in lots of one size. */
+export function inLots({ first, mass }: Pmf, size: number): Pmf {
+  if (size === 1) return { first, mass };
+  const spaced = new Float64Array((mass.length - 1) * size + 1);
+  mass.forEach((chance, i) => (spaced[i * size] = chance));
+  return { first: first * size, mass: spaced };
+}
+
 /**
  * Distribution from the ratios of neighbouring chances, P(k + 1) / P(k), which must fall; built outwards
  * from its mode so that neither end under- or overflows.

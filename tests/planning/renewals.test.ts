@@ -24,7 +24,7 @@ describe('renewalTable, properties', () => {
 
   it('grows with time, and is smaller where places are given up', () => {
     const kept = renewalTable(2.4, 60, 100).mean;
-    const given = renewalTable(2.4, 60, 100, 0.5, 0.01).mean;
+    const given = renewalTable(2.4, 60, 100, 0.5, { goneRate: 0.01 }).mean;
     for (let i = 1; i <= 100; i += 1) {
       expect(kept[i]).toBeGreaterThan(kept[i - 1]!);
       expect(given[i]).toBeLessThan(kept[i]!);
