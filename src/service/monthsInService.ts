@@ -1,5 +1,5 @@
-import type { Day } from '../basics/calendar.ts';
-import { addMonths, dayParts } from '../basics/calendar.ts';
+import type { Day, DayParts } from '../basics/calendar.ts';
+import { dayFromParts, dayParts } from '../basics/calendar.ts';
 import type { Outcome } from '../basics/outcome.ts';
 import { answer, problem } from '../basics/outcome.ts';
 
@@ -33,22 +33,17 @@ export function monthsInService(installed: Day, until: Day, monthsOut = 0): Outc
  */
 export function calendarMonths(from: Day, to: Day): number {
   const [first, last] = [dayParts(from), dayParts(to)];
-  const most = (last.year - first.year) * 12 + last.month - first.month;
-  const whole = monthsLater(from, most) <= to ? most : most - 1;
-  const begins = monthsLater(from, whole);
-  return whole + (to - begins) / (monthsLater(from, whole + 1) - begins);
+  const month = monthIndex(first);
+  const later = (months: number): Day => dayOfMonth(month + months, first.day);
+  const most = monthIndex(last) - month;
+  const whole = later(most) <= to ? most : most - 1;
+  return whole + (to - later(whole)) / (later(whole + 1) - later(whole));
 }
 
-// Columns ask for the same few thousand days over and over.
-const later = new Map<number, Day>();
-const MOST_KEPT = 50_000;
+const monthIndex = ({ year, month }: DayParts): number => year * 12 + month - 1;
 
-function monthsLater(day: Day, months: number): Day {
-  const key = day * 4096 + months;
-  const known = later.get(key);
-  if (known !== undefined) return known;
-  if (later.size >= MOST_KEPT) later.clear();
-  const moved = addMonths(day, months);
-  later.set(key, moved);
-  return moved;
-}
+// A missing day of a month is that month's last.
+const dayOfMonth = (month: number, day: number): Day =>
+  Math.min(firstOfMonth(month) + day - 1, firstOfMonth(month + 1) - 1);
+
+const firstOfMonth = (month: number): Day => dayFromParts(Math.floor(month / 12), (month % 12) + 1, 1)!;
