@@ -20,7 +20,8 @@ export type Inputs = {
   readonly blank?: (first: unknown) => boolean;
 };
 
-const BUG = 'no answer could be computed: please report this formula and its inputs';
+/** What a cell says where our own code has a fault. */
+export const BUG = 'no answer could be computed: please report this formula and its inputs';
 
 /** Whether a value is an error that a cell shows. */
 export function isCellError(value: unknown): value is CellError {

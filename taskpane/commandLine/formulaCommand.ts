@@ -52,7 +52,7 @@ export async function formulaCommand(args: readonly string[]): Promise<string> {
   const workbook = startHeadless();
   try {
     refuseUnparsed(workbook, formulas);
-    const answers = await evaluateFormulas(workbook, file?.sheets ?? [], active, formulas);
+    const answers = await evaluateFormulas(workbook, file?.sheets ?? [], active, formulas, file?.names);
     return answers.map((answer) => `${JSON.stringify(answer)}\n`).join('');
   } finally {
     stopHeadless(workbook);

@@ -1,17 +1,24 @@
-import { NAMESPACE } from '../../functions/list.ts';
-import type { FileSheet } from './workbookSheet.ts';
-import type { FormulaAnswer, FormulaScalar, HeadlessWorkbook } from './workbookHeadless.ts';
+import { answersOf } from './workbookAnswers.ts';
+import type { FileName } from './workbookFile.ts';
+import type { FormulaAnswer, HeadlessWorkbook } from './workbookHeadless.ts';
 import { openHeadless } from './workbookHeadless.ts';
-import type { CellPlace } from './workbookSentences.ts';
-import type { PlacedFormula } from './workbookSnapshot.ts';
-import { MOST_COLUMNS, MOST_ROWS, snapshotOf, TRUTH } from './workbookSnapshot.ts';
+import type { FileSheet } from './workbookSheet.ts';
+import { MOST_COLUMNS, MOST_ROWS } from './workbookSnapshot.ts';
 
 /** Columns kept free beside each formula, for what it spills. */
-const STRIDE = 300;
+const STRIDE = 40;
 /** Rows and columns kept free between the data and the formulas. */
 const GAP = 10;
+/** Rows kept free under the formulas. Whole-column references cost time for every row that there is. */
+const ROOM = 25_000;
 
-const EMPTY_SHEET: Pick<FileSheet, 'name' | 'rows'> = { name: 'Sheet1', rows: [] };
+const EMPTY_SHEET: Pick<FileSheet, 'name' | 'rows' | 'tables'> = { name: 'Sheet1', rows: [], tables: [] };
+
+type Book = {
+  readonly sheets: readonly FileSheet[];
+  readonly names: readonly FileName[];
+  readonly sheet: FileSheet;
+};
 
 /**
  * Evaluates formulas beside the data of some sheets, many in one calculation.
@@ -19,6 +26,7 @@ const EMPTY_SHEET: Pick<FileSheet, 'name' | 'rows'> = { name: 'Sheet1', rows: []
  * @param sheets    the sheets, in order
  * @param active    name of the sheet that references without a sheet name mean
  * @param formulas  each with its "="
+ * @param names     names that the formulas may use
  * @returns the answers in order
  */
 export async function evaluateFormulas(
@@ -26,94 +34,46 @@ export async function evaluateFormulas(
   sheets: readonly FileSheet[],
   active: string | undefined,
   formulas: readonly string[],
+  names: readonly FileName[] = [],
 ): Promise<FormulaAnswer[]> {
   const all = sheets.length > 0 ? sheets : [EMPTY_SHEET as FileSheet];
-  const sheet = all.find(({ name }) => name === active) ?? all[0]!;
+  const book = { sheets: all, names, sheet: all.find(({ name }) => name === active) ?? all[0]! };
+  const longest = Math.max(...all.map(({ rows }) => rows.length));
+  const rowCount = Math.min(longest + GAP + Math.max(ROOM, longest), MOST_ROWS);
+  const batch = Math.max(1, Math.floor((MOST_COLUMNS - columnBeside(book.sheet)) / STRIDE));
   const answers: FormulaAnswer[] = [];
-  const room = roomBeside(sheet);
-  for (let done = 0; done < formulas.length; done += room.most) {
-    const placed = formulas.slice(done, done + room.most).map((formula, index) => ({
-      formula,
-      row: room.row,
-      column: room.column + index * STRIDE,
-    }));
-    await openHeadless(workbook, snapshotOf(all, sheet.name, placed));
-    answers.push(...placed.map((each) => answerAt(workbook, sheet.name, each)));
+  for (let done = 0; done < formulas.length; done += batch) {
+    answers.push(...(await evaluateTogether(workbook, book, formulas.slice(done, done + batch), rowCount)));
+  }
+  for (const [index, answer] of answers.entries()) {
+    // It may have met its neighbour's answer or the end of the rows: once more, alone on the largest sheet.
+    if (lacksRoom(answer)) {
+      [answers[index]] = (await evaluateTogether(workbook, book, [formulas[index]!], MOST_ROWS)) as [
+        FormulaAnswer,
+      ];
+    }
   }
   return answers;
 }
 
-function roomBeside({ rows }: FileSheet): { row: number; column: number; most: number } {
-  const widest = rows.reduce((most, row) => Math.max(most, row.length), 0);
-  const column = widest + GAP;
-  return {
-    row: Math.min(rows.length + GAP, MOST_ROWS - 1),
-    column,
-    most: Math.max(1, Math.floor((MOST_COLUMNS - column) / STRIDE)),
-  };
-}
+const lacksRoom = (answer: FormulaAnswer): boolean =>
+  typeof answer === 'object' && 'error' in answer && ['#SPILL!', '#REF!'].includes(answer.error);
 
-type Range = {
-  readonly startRow: number;
-  readonly startColumn: number;
-  readonly endRow: number;
-  readonly endColumn: number;
-};
-
-/** What stands in a formula's cell, and in the cells into which it spilled. */
-function answerAt(
+async function evaluateTogether(
   workbook: HeadlessWorkbook,
-  sheetName: string,
-  { formula, row, column }: PlacedFormula,
-): FormulaAnswer {
-  const book = workbook.api.getActiveWorkbook()!;
-  const sheet = book.getSheetByName(sheetName)!;
-  const ours = formula.toUpperCase().includes(`${NAMESPACE}.`);
-  const place = { sheet: sheet.getSheetId(), row, column };
-  const spill = spillOf(workbook, book.getId(), place);
-  const shape = { rows: spill.endRow - row + 1, columns: spill.endColumn - column + 1 };
-  const cells = spilledCells(workbook, book.getId(), place.sheet);
-  const own = sheet.getRange(row, column).getCellData() ?? {};
-  const scalar = (down: number, right: number): FormulaScalar => {
-    const spilled = cells?.[row + down]?.[column + right];
-    const cell = down === 0 && right === 0 && spilled === undefined ? own : spilled;
-    return scalarOf(workbook, cell, (error) =>
-      ours ? workbook.sentences.of(place, { error, shape, down, right }) : '',
-    );
-  };
-  if (shape.rows === 1 && shape.columns === 1) return scalar(0, 0);
-  return Array.from({ length: shape.rows }, (_, down) =>
-    Array.from({ length: shape.columns }, (_, right) => scalar(down, right)),
-  );
+  { sheets, names, sheet }: Book,
+  formulas: readonly string[],
+  rowCount: number,
+): Promise<FormulaAnswer[]> {
+  const row = Math.min(sheet.rows.length + GAP, MOST_ROWS - 1);
+  const placed = formulas.map((formula, index) => ({
+    formula,
+    row,
+    column: columnBeside(sheet) + index * STRIDE,
+  }));
+  await openHeadless(workbook, { sheets, names, active: sheet.name, formulas: placed, rowCount });
+  return answersOf(workbook, sheet.name, placed);
 }
 
-function scalarOf(
-  { engine }: HeadlessWorkbook,
-  cell: RawCell | undefined,
-  sentence: (error: string) => string,
-): FormulaScalar {
-  const value = cell?.v;
-  if (value === null || value === undefined) return '';
-  if (typeof value === 'string' && engine.ERROR_TYPE_SET.has(value as never)) {
-    return { error: value, message: sentence(value) };
-  }
-  return cell?.t === TRUTH ? value === 1 || value === true : (value as FormulaScalar);
-}
-
-function spillOf(
-  { univer, engine }: HeadlessWorkbook,
-  book: string,
-  { sheet, row, column }: CellPlace,
-): Range {
-  const model = univer.__getInjector().get(engine.FormulaDataModel);
-  const range = model.getArrayFormulaRange()?.[book]?.[sheet]?.[row]?.[column] as Range | undefined;
-  return range ?? { startRow: row, startColumn: column, endRow: row, endColumn: column };
-}
-
-type RawCell = { readonly v?: unknown; readonly t?: unknown };
-type Cells = Record<number, Record<number, RawCell | undefined> | undefined>;
-
-function spilledCells({ univer, engine }: HeadlessWorkbook, book: string, sheet: string): Cells | undefined {
-  const model = univer.__getInjector().get(engine.FormulaDataModel);
-  return model.getArrayFormulaCellData()?.[book]?.[sheet] as Cells | undefined;
-}
+const columnBeside = ({ rows }: FileSheet): number =>
+  rows.reduce((most, row) => Math.max(most, row.length), 0) + GAP;

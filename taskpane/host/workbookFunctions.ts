@@ -1,10 +1,11 @@
 import type * as EngineModule from '@univerjs/engine-formula';
 import type { Cell, CellError } from '../../functions/cell.ts';
-import { errorCell, isCellError } from '../../functions/cell.ts';
+import { BUG, errorCell, isCellError } from '../../functions/cell.ts';
 import type { CellFunction } from '../../functions/list.ts';
 import { NAMESPACE } from '../../functions/list.ts';
 import { problem } from '../../src/basics/outcome.ts';
 import type { Sentences } from './workbookSentences.ts';
+import { sentenceIn } from './workbookSentences.ts';
 
 /** The formula engine; passed in, for a browser and Node load it in different ways. */
 export type Engine = typeof EngineModule;
@@ -55,12 +56,13 @@ export function engineFunctions(
 function functionClass(
   engine: Engine,
   run: CellFunction['run'],
-  { parameters }: DescribedFunction,
+  described: DescribedFunction,
   sentences: Sentences,
 ): FunctionClass {
   return class extends engine.BaseFunction {
-    override minParams = parameters.filter(({ optional }) => optional !== true).length;
-    override maxParams = parameters.length;
+    // Unset, for the engine's own refusal of too few or too many arguments has no sentence.
+    override minParams = -1;
+    override maxParams = -1;
 
     // Text such as "03/04/2022" or "1E234" must arrive as it was typed.
     override isArgumentsIgnoreNumberPattern(): boolean {
@@ -68,27 +70,47 @@ function functionClass(
     }
 
     override calculate(...given: EngineValue[]): EngineValue {
-      const answer = answerFor(run, parameters, given);
+      const answer = answerFor(run, described, given);
       sentences.note({ sheet: this.subUnitId ?? '', row: this.row, column: this.column }, answer);
       return answerForEngine(engine, answer, this);
     }
   };
 }
 
-// A fault must come out as an error cell: one that is thrown here would end the whole calculation.
 function answerFor(
   run: CellFunction['run'],
-  parameters: DescribedFunction['parameters'],
+  { id, parameters }: DescribedFunction,
   given: readonly EngineValue[],
 ): Cell[][] {
+  const least = parameters.filter(({ optional }) => optional !== true).length;
+  if (given.length < least || given.length > parameters.length) {
+    return refused('argumentCount', `${NAMESPACE}.${id}`, {
+      least,
+      most: parameters.length,
+      given: given.length,
+    });
+  }
   const values = given.map(plainValue);
-  const wide = parameters.find(({ dimensionality }, i) => dimensionality !== 'matrix' && isBlock(values[i]));
-  if (wide !== undefined) return [[errorCell(problem('badInput', 'oneValue', wide.name))]];
-  const single = values.map((value, i) =>
-    parameters[i]?.dimensionality === 'matrix' || !Array.isArray(value) ? value : value[0]?.[0],
-  );
-  return run(...single);
+  const isMatrix = (index: number): boolean => parameters[index]!.dimensionality === 'matrix';
+  const wide = parameters.find((_, index) => !isMatrix(index) && isBlock(values[index]));
+  if (wide !== undefined) return refused('oneValue', wide.name);
+  return settled(() => run(...values.map((value, index) => (isMatrix(index) ? value : single(value)))));
 }
+
+// An error that is thrown here would end the whole calculation, and Node with it.
+function settled(run: () => Cell[][]): Cell[][] {
+  try {
+    return run();
+  } catch {
+    return [[{ error: '#VALUE!', message: BUG }]];
+  }
+}
+
+const refused = (because: 'argumentCount' | 'oneValue', argument: string, more = {}): Cell[][] => [
+  [errorCell(problem('badInput', because, argument, undefined, { more }))],
+];
+
+const single = (value: unknown): unknown => (Array.isArray(value) ? (value[0] as unknown[])[0] : value);
 
 const isBlock = (value: unknown): boolean =>
   Array.isArray(value) && (value.length > 1 || (value[0] as unknown[] | undefined)!.length > 1);
@@ -106,12 +128,14 @@ function plainValue(value: EngineValue): unknown {
 
 function plainCell(value: EngineValue): unknown {
   if (value.isNull()) return null;
-  if (value.isError()) {
-    const error: CellError = { error: (value as EngineModule.ErrorValueObject).getErrorType(), message: '' };
-    return error;
-  }
+  if (value.isError()) return errorFrom(value);
   return value.isBoolean() ? Boolean(value.getValue()) : value.getValue();
 }
+
+const errorFrom = (value: EngineValue): CellError => ({
+  error: String(value.getValue()),
+  message: sentenceIn(value.getCustomData()),
+});
 
 function answerForEngine(
   engine: Engine,
@@ -133,10 +157,15 @@ function answerForEngine(
 }
 
 function cellForEngine(engine: Engine, cell: Cell): EngineValue {
-  if (isCellError(cell)) return engine.ErrorValueObject.create(cell.error as EngineModule.ErrorType);
+  if (isCellError(cell)) return errorForEngine(engine, cell);
   if (typeof cell === 'number') return engine.NumberValueObject.create(cell);
   if (typeof cell === 'boolean') return engine.BooleanValueObject.create(cell);
   return engine.StringValueObject.create(cell);
+}
+
+// The sentence goes with the error through every function of the engine that hands it on, and stays in its cell.
+function errorForEngine({ ErrorValueObject }: Engine, { error, message }: CellError): EngineValue {
+  return ErrorValueObject.create(error as EngineModule.ErrorType, message).withCustomData({ message });
 }
 
 function editorDescription(engine: Engine, { id, description, parameters }: DescribedFunction) {

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import type * as CoreModule from '@univerjs/core';
-import type { IWorkbookData, Univer } from '@univerjs/core';
+import type { Univer } from '@univerjs/core';
 import type * as FacadeModule from '@univerjs/core/facade';
 import type { FUniver } from '@univerjs/core/facade';
 import type * as PresetModule from '@univerjs/preset-sheets-node-core';
@@ -12,8 +12,11 @@ import { functions } from '../../functions/list.ts';
 import type { Engine } from './workbookFunctions.ts';
 import { engineFunctions } from './workbookFunctions.ts';
 import { patchIndex } from './workbookIndexPatch.ts';
+import { patchLiterals } from './workbookLiterals.ts';
 import type { Sentences } from './workbookSentences.ts';
 import { newSentences } from './workbookSentences.ts';
+import type { Contents } from './workbookSnapshot.ts';
+import { snapshotOf } from './workbookSnapshot.ts';
 
 // The engine's modules for Node are CommonJS; loading them as ES modules fails on one of their dependencies.
 const require = createRequire(import.meta.url);
@@ -36,6 +39,7 @@ export function startHeadless(): HeadlessWorkbook {
   const facade = require('@univerjs/core/facade') as typeof FacadeModule;
   const engine = require('@univerjs/engine-formula') as Engine;
   patchIndex(engine);
+  patchLiterals(engine);
   const sentences = newSentences();
   const made = engineFunctions(engine, functions, described.functions, sentences);
   const univer = new core.Univer({
@@ -69,12 +73,17 @@ function registerPlugins(univer: Univer, formula: object): void {
   univer.registerPlugin(tables.UniverSheetsTablePlugin);
 }
 
-/** Opens a workbook and waits until everything in it has been calculated. */
-export async function openHeadless(workbook: HeadlessWorkbook, data: Partial<IWorkbookData>): Promise<void> {
+let opened = 0;
+
+/** Opens a workbook in place of the last one and waits until everything in it has been calculated. */
+export async function openHeadless(workbook: HeadlessWorkbook, contents: Contents): Promise<void> {
   const { api, sentences } = workbook;
   const open = api.getActiveWorkbook();
   if (open !== null) api.disposeUnit(open.getId());
   sentences.clear();
+  // The engine keeps parsed formulas for each workbook's id: a new one can't meet those of the last.
+  opened += 1;
+  const data = snapshotOf(contents, `workbook${opened}`);
   await calculated(workbook, () => api.createWorkbook(data));
 }
 

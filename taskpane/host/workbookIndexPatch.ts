@@ -16,6 +16,7 @@ type Index = {
  * under which a row stands, and take it out there. Touches a private field: a test holds it.
  */
 export function patchIndex(engine: Engine): void {
+  if (releaseOf(engine) !== PATCHED_RELEASE) return;
   const index = engine.CELL_INVERTED_INDEX_CACHE as unknown as Index;
   const plainSet = index.set.bind(index);
   const valueOfRow = new WeakMap<Positions, Map<number, unknown>>();
@@ -39,6 +40,9 @@ export function patchIndex(engine: Engine): void {
     return scratch._cache.get('')!.get('')!.get(0)!.keys().next().value;
   }
 }
+
+const releaseOf = ({ UniverFormulaEnginePlugin: plugin }: Engine): unknown =>
+  (plugin as unknown as { readonly version?: unknown }).version;
 
 function rowsOf(positions: Positions): Map<number, unknown> {
   const rows = new Map<number, unknown>();

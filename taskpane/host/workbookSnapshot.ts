@@ -1,5 +1,6 @@
 import type { ICellData, IWorkbookData, IWorksheetData } from '@univerjs/core';
-import type { FileCell, FileSheet } from './workbookSheet.ts';
+import type { FileName } from './workbookFile.ts';
+import type { FileCell, FileSheet, FileTable } from './workbookSheet.ts';
 
 /** The most rows and columns that spreadsheets have. */
 export const MOST_ROWS = 1_048_576;
@@ -15,33 +16,52 @@ type Row = Record<number, ICellData>;
 /** A formula to stand in a cell of the active sheet; rows and columns count from 0. */
 export type PlacedFormula = { readonly formula: string; readonly row: number; readonly column: number };
 
-/** The sheets of a file, and formulas on its active sheet, as the built-in workbook loads them in one go. */
-export function snapshotOf(
-  sheets: readonly FileSheet[],
-  active: string,
-  formulas: readonly PlacedFormula[],
-): Partial<IWorkbookData> {
+/** The sheets and names of a workbook, and formulas on one of its sheets. */
+export type Contents = {
+  readonly sheets: readonly FileSheet[];
+  readonly names: readonly FileName[];
+  /** The sheet on which the formulas stand: references without a sheet name mean it. */
+  readonly active: string;
+  readonly formulas: readonly PlacedFormula[];
+  /** How many rows each sheet has. */
+  readonly rowCount: number;
+};
+
+/** Contents as the built-in workbook loads them in one go, tables and names included. */
+export function snapshotOf(contents: Contents, id: string): Partial<IWorkbookData> {
+  const { sheets, names, active, formulas, rowCount } = contents;
   const own = sheets.map((sheet, index) => {
     const rows = sheet.rows.map(rowOf);
     if (sheet.name === active) place(rows, formulas);
-    return sheetData(`sheet${index}`, sheet.name, rows);
+    return sheetData(sheetId(index), sheet.name, rows, rowCount);
   });
-  // The first sheet is the active one: references without a sheet name then mean it.
-  const order = own.map(({ id }) => id!);
+  const resources = [
+    { name: 'SHEET_TABLE_PLUGIN', data: JSON.stringify(tablesOf(sheets)) },
+    { name: 'SHEET_DEFINED_NAME_PLUGIN', data: JSON.stringify(namesOf(names, sheets)) },
+  ];
+  const sheetOrder = sheets.map((_, index) => sheetId(index));
   return {
-    id: 'workbook',
+    id,
     name: 'Workbook',
-    sheetOrder: order,
+    sheetOrder,
     sheets: Object.fromEntries(own.map((each) => [each.id!, each])),
+    resources,
   };
 }
 
-function sheetData(id: string, name: string, rows: readonly Row[]): Partial<IWorksheetData> {
+const sheetId = (index: number): string => `sheet${index}`;
+
+function sheetData(
+  id: string,
+  name: string,
+  rows: readonly Row[],
+  rowCount: number,
+): Partial<IWorksheetData> {
   const cellData: Record<number, Row> = {};
   rows.forEach((row, index) => {
     if (row !== undefined && Object.keys(row).length > 0) cellData[index] = row;
   });
-  return { id, name, rowCount: MOST_ROWS, columnCount: MOST_COLUMNS, cellData };
+  return { id, name, rowCount, columnCount: MOST_COLUMNS, cellData };
 }
 
 function rowOf(cells: readonly FileCell[]): Row {
@@ -62,4 +82,36 @@ function cellOf(cell: Exclude<FileCell, null>): ICellData {
 
 function place(rows: Row[], formulas: readonly PlacedFormula[]): void {
   for (const { formula, row, column } of formulas) (rows[row] ??= {})[column] = { f: formula };
+}
+
+function tablesOf(sheets: readonly FileSheet[]): Record<string, { readonly tables: object[] }> {
+  const filled = sheets.map(
+    ({ tables }, index) => [sheetId(index), { tables: tables.map(tableOf) }] as const,
+  );
+  return Object.fromEntries(filled.filter(([, { tables }]) => tables.length > 0));
+}
+
+const tableOf = ({ name, range, totalRow }: FileTable): object => ({
+  id: name,
+  name,
+  // The engine's tables have no total row: structured references mean the rows above it.
+  range: { ...range, endRow: range.endRow - (totalRow ? 1 : 0) },
+  columns: [],
+  options: { showHeader: true },
+  meta: {},
+});
+
+const WHOLE_WORKBOOK = 'AllDefaultWorkbook';
+
+function namesOf(names: readonly FileName[], sheets: readonly FileSheet[]): Record<string, object> {
+  // Spreadsheet programs keep print areas and filters under names of their own.
+  const shown = names.filter(
+    ({ name, refersTo }) => !name.startsWith('_xlnm') && !refersTo.includes('#REF!'),
+  );
+  const described = shown.map(({ name, refersTo, scope }, index) => {
+    const sheet = sheets.findIndex((each) => each.name === scope);
+    const localSheetId = sheet < 0 ? WHOLE_WORKBOOK : sheetId(sheet);
+    return { id: `name${index}`, name, formulaOrRefString: refersTo, localSheetId };
+  });
+  return Object.fromEntries(described.map((each) => [each.id, each]));
 }
