@@ -51,7 +51,7 @@ const SCALE_SHARE = -Math.expm1(-1);
  * @problem outOfRange  when the level is not between 0 and 1
  * @problem notEnoughData  when nothing failed, or a lognormal life is asked for from too few failures
  * @source meekerEscobar1998 chapter 8 (limits from the likelihood; from memory)
- * @example lifeFit([20, 30, 40, 50, 60].map((age) => ({ entry: 0, from: age, to: age, kind: 'exact', count: 1 }))).value.figures[0].estimate // 3.292
+ * @example lifeFit([20, 30, 40, 50, 60].map((age) => ({ entry: 0, from: age, to: age, kind: 'exact', count: 1 }))).value.figures[0].estimate // 3.196
  */
 export function lifeFit(
   records: readonly LifeRecord[],

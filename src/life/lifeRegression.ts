@@ -48,7 +48,7 @@ const LARGEST_COEFFICIENT = 40;
  * @problem notEnoughData  when all lives together give no estimate, or a covariate is constant or its effect without
  * bounds (a group in which nothing failed)
  * @source meekerEscobar1998 chapter 17 (location-scale regression; from memory)
- * @example lifeRegression([20, 30, 40, 60].map((age, i) => ({ record: { entry: 0, from: age, to: age, kind: 'exact', count: 1 }, covariates: [i >> 1] }))).value.coefficients[0] // 0.660
+ * @example lifeRegression([20, 30, 40, 60].map((age, i) => ({ record: { entry: 0, from: age, to: age, kind: 'exact', count: 1 }, covariates: [i >> 1] }))).value.coefficients[0] // 0.693
  */
 export function lifeRegression(
   lives: readonly CovariateLife[],

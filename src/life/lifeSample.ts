@@ -90,9 +90,10 @@ function isPossible({ kind, entry, from, to, count }: LifeRecord): boolean {
 }
 
 type AgeCount = { failed: number; outlived: number };
+type Span = { readonly from: number; readonly to: number; count: number };
 type Gathering = {
   readonly ages: Map<number, AgeCount>;
-  readonly spans: [from: number, to: number, count: number][];
+  readonly spans: Map<string, Span>;
   lives: number;
   failures: number;
   latestFrom: number;
@@ -102,7 +103,7 @@ type Gathering = {
 
 const startGathering = (): Gathering => ({
   ages: new Map(),
-  spans: [],
+  spans: new Map(),
   lives: 0,
   failures: 0,
   latestFrom: 0,
@@ -126,7 +127,7 @@ function gatherFailure(into: Gathering, record: LifeRecord): void {
   into.failures += record.count;
   into.earliestTo = Math.min(into.earliestTo, record.to);
   if (from === record.to) ageCount(into.ages, record.to).failed += record.count;
-  else into.spans.push([from, record.to, record.count]);
+  else spanCount(into.spans, from, record.to).count += record.count;
 }
 
 /** From which age on a life's end is possible; a life under record from an age on had not failed before it. */
@@ -143,10 +144,19 @@ function ageCount(ages: Map<number, AgeCount>, age: number): AgeCount {
   return fresh;
 }
 
+function spanCount(spans: Map<string, Span>, from: number, to: number): Span {
+  const key = `${from}|${to}`;
+  const known = spans.get(key);
+  if (known !== undefined) return known;
+  const fresh = { from, to, count: 0 };
+  spans.set(key, fresh);
+  return fresh;
+}
+
 function finished(gathering: Gathering): LifeSample {
   const { ages, spans, lives, failures, latestFrom, earliestTo, allEnteredLate } = gathering;
   const sorted = [...ages].sort(([a], [b]) => a - b);
-  spans.sort(([a, b], [c, d]) => a - c || b - d);
+  const sortedSpans = [...spans.values()].sort((a, b) => a.from - b.from || a.to - b.to);
   return {
     lives,
     failures,
@@ -156,9 +166,9 @@ function finished(gathering: Gathering): LifeSample {
     failed: Float64Array.from(sorted, ([, each]) => each.failed),
     outlived: Float64Array.from(sorted, ([, each]) => each.outlived),
     spans: {
-      logFrom: Float64Array.from(spans, ([from]) => Math.log(from)),
-      logTo: Float64Array.from(spans, ([, to]) => Math.log(to)),
-      count: Float64Array.from(spans, ([, , count]) => count),
+      logFrom: Float64Array.from(sortedSpans, ({ from }) => Math.log(from)),
+      logTo: Float64Array.from(sortedSpans, ({ to }) => Math.log(to)),
+      count: Float64Array.from(sortedSpans, ({ count }) => count),
     },
     bounds: { latestFrom, earliestTo, allEnteredLate },
   };

@@ -13,7 +13,7 @@ import { weibullCumulativeHazard } from './weibull.ts';
  * @problem badInput    when a figure is no number
  * @problem outOfRange  when the age is negative, shape or scale is not above 0, or the share is not between 0 and 1
  * @source weibull1951 equation of the distribution, solved for the age
- * @example remainingLife(36, 3, 60) // 21.0
+ * @example remainingLife(36, 3, 60) // 22.12
  */
 export function remainingLife(age: number, shape: number, scale: number, share = 0.5): Outcome<number> {
   const given = every(
