@@ -77,6 +77,7 @@ export * from './life/lifePosterior.ts';
 export * from './life/posteriorQuantiles.ts';
 export * from './life/lifeFit.ts';
 export * from './life/failureChance.ts';
+export * from './life/standsOut.ts';
 // planning
 export * from './planning/ageBins.ts';
 export * from './planning/poissonBinomial.ts';
@@ -85,6 +86,7 @@ export * from './planning/renewals.ts';
 export * from './planning/forecastCounts.ts';
 export * from './planning/sets.ts';
 export * from './planning/plannedRenewal.ts';
+export * from './planning/ownPast.ts';
 export * from './planning/replacementForecast.ts';
 export * from './planning/stockLevel.ts';
 export * from './planning/orderBy.ts';
