@@ -2,6 +2,8 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import generator from 'custom-functions-metadata';
 import { functions } from '../../functions/list.ts';
+import type { Tag } from './docComments.ts';
+import { docComments, tagsOf } from './docComments.ts';
 
 /** One parameter as hosts show it. */
 export type ParameterMetadata = {
@@ -18,7 +20,7 @@ export type FunctionMetadata = {
   readonly name: string;
   readonly description: string;
   readonly parameters: readonly ParameterMetadata[];
-  readonly result: { readonly dimensionality?: 'matrix' };
+  readonly result: { readonly type?: string; readonly dimensionality?: 'matrix' };
   readonly allowErrorForDataTypeAny: true;
 };
 
@@ -94,28 +96,20 @@ export function functionWords(): FunctionWords[] {
 }
 
 function roomWords(room: string): FunctionWords[] {
-  const blocks = [...textOfRoom(room).matchAll(/\/\*\*[^]*?\*\//g)].map((found) => found[0]);
-  return blocks
-    .filter((block) => block.includes('@customfunction'))
-    .map((block) => ({
-      id: tag(block, 'customfunction'),
-      room,
-      answers: tag(block, 'returns').replace(/^\{[^}]*\}\s*/, ''),
-      uncertainty: tag(block, 'uncertainty'),
-      notFor: tag(block, 'notfor'),
-      example: tag(block, 'example'),
-    }));
+  return docComments(textOfRoom(room))
+    .map((comment) => tagsOf(comment))
+    .filter((tags) => tags.some(({ name }) => name === 'customfunction'))
+    .map((tags) => wordsOf(room, tags));
 }
 
-// A tag's text may go on over several lines, up to the next tag.
-function tag(block: string, name: string): string {
-  const lines = block.split('\n').map((line) => line.replace(/^\s*\*?\/?\s?/, '').replace(/\s*\*\/$/, ''));
-  const start = lines.findIndex((line) => line.startsWith(`@${name} `));
-  if (start < 0) return '';
-  const end = lines.findIndex((line, index) => index > start && /^@|^\*?\/?$/.test(line.trim()));
-  const own = lines.slice(start, end < 0 ? undefined : end);
-  return own
-    .join(' ')
-    .slice(name.length + 2)
-    .trim();
+function wordsOf(room: string, tags: readonly Tag[]): FunctionWords {
+  const text = (wanted: string): string => tags.find(({ name }) => name === wanted)?.text ?? '';
+  return {
+    id: text('customfunction'),
+    room,
+    answers: text('returns').replace(/^\{[^}]*\}\s*/, ''),
+    uncertainty: text('uncertainty'),
+    notFor: text('notfor'),
+    example: text('example'),
+  };
 }

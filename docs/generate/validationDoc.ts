@@ -3,10 +3,10 @@ import { allowedDifference } from '../../tests/published/check.ts';
 
 type Cells = readonly (string | number | boolean)[];
 
-/** A table in Markdown; bars in a cell are escaped. */
+/** A table in Markdown; bars and angle brackets in a cell are escaped. */
 export function markdownTable(heads: readonly string[], rows: readonly Cells[]): string {
   const line = (cells: Cells): string =>
-    `| ${cells.map((cell) => String(cell).replace(/\|/g, '\\|')).join(' | ')} |`;
+    `| ${cells.map((cell) => String(cell).replace(/\|/g, '\\|').replace(/</g, '&lt;')).join(' | ')} |`;
   return [line(heads), line(heads.map(() => '---')), ...rows.map(line)].join('\n');
 }
 
@@ -54,7 +54,7 @@ function checkCells(check: PublishedCheck): Cells {
     given,
     expected,
     shown(ours, check),
-    difference(ours, expected),
+    difference(ours, check),
     `${allowed}${why}`,
     sourceOf(check),
   ];
@@ -72,14 +72,15 @@ const missCells = (check: PublishedCheck): Cells => [
 const sourceOf = ({ source, where }: PublishedCheck): string =>
   where === '' ? source : `${source}, ${where}`;
 
-/** Our value with two digits more than were printed. */
+/** Our value with two digits more than were printed: what is further behind depends on the machine. */
 function shown(ours: number | string | boolean, { digits }: PublishedCheck): string {
   return typeof ours === 'number' ? String(Number(ours.toFixed((digits ?? 2) + 2))) : String(ours);
 }
 
-function difference(ours: number | string | boolean, expected: number | string | boolean): string {
+function difference(ours: number | string | boolean, check: PublishedCheck): string {
+  const { expected } = check;
   if (typeof ours !== 'number' || typeof expected !== 'number') return ours === expected ? 'none' : 'differs';
-  return shortNumber(ours - expected);
+  return shown(ours - expected, check);
 }
 
-const shortNumber = (value: number): string => (value === 0 ? '0' : value.toPrecision(2));
+const shortNumber = (value: number): string => String(Number(value.toPrecision(2)));
