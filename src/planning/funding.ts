@@ -1,6 +1,6 @@
 import { chanceEnough, expectedShortage } from './demand.ts';
 import type { PlanYear } from './planYears.ts';
-import type { LifeGroup } from './planViews.ts';
+import type { Fleet } from './planViews.ts';
 import { fleetDemands } from './planViews.ts';
 
 /** How likely some numbers of batteries cover all failures up to the end of a fiscal year, due now left out. */
@@ -18,13 +18,9 @@ const MOST_ROWS = 60;
  * Chance that a number of batteries is enough, and how many are likely missing, up to the end of the first whole
  * fiscal year of the plan.
  */
-export function fundingTable(
-  groups: readonly LifeGroup[],
-  meanAge: ReadonlyMap<number, number>,
-  years: readonly PlanYear[],
-): Funding {
+export function fundingTable(fleet: Fleet, years: readonly PlanYear[]): Funding {
   const year = years[1] ?? years[0]!;
-  const [demand] = fleetDemands(groups, meanAge, [{ from: 0, to: year.endMonth }]);
+  const [demand] = fleetDemands(fleet, [{ from: 0, to: year.endMonth }]);
   if (demand === undefined) return { until: year.label, rows: [] };
   const [low, high] = ENDS.map((chance) => demand.quantile(chance)) as [number, number];
   const step = Math.max(1, Math.ceil((high - low) / MOST_ROWS));

@@ -1,7 +1,6 @@
 import type { Outcome } from '../basics/outcome.ts';
 import { answer, problem } from '../basics/outcome.ts';
 import type { Battery } from '../service/battery.ts';
-import type { AgeBin } from './ageBins.ts';
 import { isDueNow } from './lifeRecords.ts';
 
 /** One place in a vehicle and the ages its battery may have, as shares of one by month of age. */
@@ -30,15 +29,6 @@ export function placesOf(batteries: readonly Battery[]): Outcome<Places> {
     places: inService.map((battery) => placeOf(battery, ages)),
     meanAge: meanAgeByMonth(known),
   });
-}
-
-/** Bins of the places' ages, at the fleet's own mean age of each month, so that parts add up to the whole. */
-export function binsOf(places: readonly Place[], meanAge: ReadonlyMap<number, number>): AgeBin[] {
-  const counts = new Map<number, number>();
-  for (const { months } of places) {
-    for (const [month, share] of months) counts.set(month, (counts.get(month) ?? 0) + share);
-  }
-  return [...counts].sort(([a], [b]) => a - b).map(([month, count]) => ({ age: meanAge.get(month)!, count }));
 }
 
 const ageOf = (battery: Battery): number => (isDueNow(battery) ? 0 : Math.max(0, battery.ageMonths!));

@@ -7,7 +7,7 @@ import type { Battery, Life } from '../service/battery.ts';
 import { dueNowRows } from './lifeRecords.ts';
 import type { PartPlan } from './planParts.ts';
 import { planParts } from './planParts.ts';
-import type { Places } from './places.ts';
+import type { Place } from './places.ts';
 import { placesOf } from './places.ts';
 import type { PlanLife } from './lifeFigures.ts';
 import { lifeGroups, planLife } from './planLife.ts';
@@ -15,11 +15,12 @@ import type { Horizon, PlanTime } from './planTime.ts';
 import { planHorizons, planTimes } from './planTime.ts';
 import type { PlannedUnit } from './planUnits.ts';
 import { planUnits } from './planUnits.ts';
+import { renewalRule } from './renewalRule.ts';
 import type { PlanSettings } from './planSettings.ts';
 import { DEFAULT_PLAN_SETTINGS } from './planSettings.ts';
 import type { PlanYear } from './planYears.ts';
 import { planYears } from './planYears.ts';
-import type { LifeGroup } from './planViews.ts';
+import type { Fleet } from './planViews.ts';
 import type { Funding } from './funding.ts';
 import { fundingTable } from './funding.ts';
 
@@ -31,6 +32,8 @@ export type Plan = {
   readonly life: PlanLife;
   readonly inService: number;
   readonly ageUnknown: number;
+  /** Age of planned renewal [months]; Infinity = on failure only. */
+  readonly plannedAge: number;
   /** Condemned but still in service: bought now, outside every forecast count. */
   readonly dueNow: number;
   readonly usableStock: number;
@@ -58,7 +61,8 @@ export type PlanRequest = {
  * @param batteries  as they stand at as-of
  * @param lives      one for each battery life on record
  * @param request    as-of, what the planner chose, what is believed before the records
- * @problem notEnoughData  when no battery in service has an age
+ * @problem notEnoughData  when no battery in service has an age, or least cost is asked for without its costs
+ * @problem badInput  when a setting is asked for that the plan can't follow yet
  */
 export function plan(
   batteries: readonly Battery[],
@@ -67,10 +71,12 @@ export function plan(
 ): Outcome<Plan> {
   const full = { settings: DEFAULT_PLAN_SETTINGS, prior: DEFAULT_LIFE_PRIOR, ...request };
   const dueNow = dueNowRows(batteries);
-  return andThen(placesOf(batteries), (places) =>
-    andThen(lifeGroups(places.places, lives, dueNow, full), (groups) =>
+  return andThen(placesOf(batteries), ({ places, meanAge }) =>
+    andThen(lifeGroups(places, lives, dueNow, full), (groups) =>
       andThen(planLife(lives, dueNow, full.prior), (life) =>
-        answer(assemble(batteries, places, groups, life, full)),
+        andThen(renewalRule(full.settings, life), (rule) =>
+          answer(assemble(batteries, places, { groups, meanAge, rule }, life, full)),
+        ),
       ),
     ),
   );
@@ -78,30 +84,31 @@ export function plan(
 
 function assemble(
   batteries: readonly Battery[],
-  { places, meanAge }: Places,
-  groups: readonly LifeGroup[],
+  places: readonly Place[],
+  fleet: Fleet,
   life: PlanLife,
   { asOf, settings, prior }: Required<PlanRequest>,
 ): Plan {
   const dueNow = places.filter((place) => place.dueNow).length;
   const usableStock = batteries.filter((battery) => isUsableStock(battery, asOf)).length;
-  const years = planYears(groups, meanAge, { asOf, settings, dueNow, usableStock });
+  const years = planYears(fleet, { asOf, settings, dueNow, usableStock });
   return {
     asOf,
     settings,
     prior,
     life,
     inService: places.length,
+    plannedAge: fleet.rule.plannedAge,
     ageUnknown: places.filter((place) => !place.ageKnown).length,
     dueNow,
     usableStock,
     years,
-    horizons: planHorizons(groups, meanAge),
-    ...planTimes(groups, meanAge, years, asOf, settings.fiscalFirstMonth),
-    sites: planParts(groups, meanAge, years, ({ battery }) => battery.site),
-    types: planParts(groups, meanAge, years, ({ battery }) => battery.type),
-    units: planUnits(groups, meanAge, years),
-    funding: fundingTable(groups, meanAge, years),
+    horizons: planHorizons(fleet),
+    ...planTimes(fleet, years, asOf, settings.fiscalFirstMonth),
+    sites: planParts(fleet, years, ({ battery }) => battery.site),
+    types: planParts(fleet, years, ({ battery }) => battery.type),
+    units: planUnits(fleet, years),
+    funding: fundingTable(fleet, years),
   };
 }
 

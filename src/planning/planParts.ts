@@ -1,7 +1,7 @@
 import type { PlanYear } from './planYears.ts';
 import { BAND } from './planYears.ts';
 import type { Place } from './places.ts';
-import type { LifeGroup } from './planViews.ts';
+import type { Fleet } from './planViews.ts';
 import { partDemands } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 
@@ -25,13 +25,12 @@ export type PartPlan = {
 
 /** The plan by site, by type or by any other part of the fleet. Low and high of parts don't add up. */
 export function planParts(
-  groups: readonly LifeGroup[],
-  meanAge: ReadonlyMap<number, number>,
+  fleet: Fleet,
   years: readonly PlanYear[],
   partOf: (place: Place) => string,
 ): PartPlan[] {
   const windows = years.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
-  const parts = partDemands(groups, meanAge, windows, partOf);
+  const parts = partDemands(fleet, windows, partOf);
   const dueNow = parts.map(({ places }) => places.filter((place) => place.dueNow).length);
   const shared = years.map((year, y) => {
     const own = parts.map(({ demands }) => demands[y]!.expected);

@@ -6,7 +6,7 @@ import { planMonths } from './fiscalYears.ts';
 import { horizonsFrom } from './forecastCounts.ts';
 import type { PlanYear } from './planYears.ts';
 import { BAND } from './planYears.ts';
-import type { LifeGroup } from './planViews.ts';
+import type { Fleet } from './planViews.ts';
 import { fleetDemands } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 
@@ -31,8 +31,8 @@ export type Horizon = {
 const HORIZONS = [12, 24, 36];
 
 /** Replacements within 12, 24 and 36 months of as-of, the fleet kept at strength. */
-export function planHorizons(groups: readonly LifeGroup[], meanAge: ReadonlyMap<number, number>): Horizon[] {
-  return fleetDemands(groups, meanAge, horizonsFrom(HORIZONS)).map((demand, index) => ({
+export function planHorizons(fleet: Fleet): Horizon[] {
+  return fleetDemands(fleet, horizonsFrom(HORIZONS)).map((demand, index) => ({
     months: HORIZONS[index]!,
     expected: demand.expected,
     low90: demand.quantile(BAND[0]),
@@ -45,8 +45,7 @@ export function planHorizons(groups: readonly LifeGroup[], meanAge: ReadonlyMap<
 
 /** The plan by fiscal quarter and by calendar month; both add up to the years. */
 export function planTimes(
-  groups: readonly LifeGroup[],
-  meanAge: ReadonlyMap<number, number>,
+  fleet: Fleet,
   years: readonly PlanYear[],
   asOf: Day,
   firstMonth: number,
@@ -57,7 +56,7 @@ export function planTimes(
     from: startMonth,
     to: endMonth,
   }));
-  const demands = fleetDemands(groups, meanAge, windows);
+  const demands = fleetDemands(fleet, windows);
   const monthTimes = times(months, demands.slice(quarters.length), years);
   return { quarters: times(quarters, demands, years), months: monthTimes };
 }

@@ -2,8 +2,8 @@ import { failureChanceByAge } from '../life/failureChance.ts';
 import type { Battery } from '../service/battery.ts';
 import type { Place } from './places.ts';
 import type { PlanYear } from './planYears.ts';
-import type { LifeGroup } from './planViews.ts';
-import { expectedByAge } from './planViews.ts';
+import type { Fleet, LifeGroup } from './planViews.ts';
+import { expectedByPlace } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 
 /** One place of the plan and its battery. */
@@ -24,19 +24,15 @@ export type PlannedUnit = {
 const STEP = 0.001;
 
 /** The places of the plan, those due now first, then by falling chance of failing within 12 months. */
-export function planUnits(
-  groups: readonly LifeGroup[],
-  meanAge: ReadonlyMap<number, number>,
-  years: readonly PlanYear[],
-): PlannedUnit[] {
+export function planUnits(fleet: Fleet, years: readonly PlanYear[]): PlannedUnit[] {
   const windows = years.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
-  const raw = groups.flatMap((group) => {
-    const expected = expectedByAge(group, meanAge, windows);
-    const chances = chancesByAge(group, meanAge, [12, 24, ...years.map(({ endMonth }) => endMonth)]);
+  const raw = fleet.groups.flatMap((group) => {
+    const expected = expectedByPlace(group, fleet, windows);
+    const chances = chancesByAge(group, fleet.meanAge, [12, 24, ...years.map(({ endMonth }) => endMonth)]);
     return group.places.map((place) => ({
       place,
       chances: weighted(place, chances),
-      expected: weighted(place, expected),
+      expected: expected.get(place)!,
     }));
   });
   const columns = years.map((year, y) =>

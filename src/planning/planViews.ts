@@ -3,15 +3,34 @@ import type { AgeBin } from './ageBins.ts';
 import type { CountWindow } from './countCells.ts';
 import type { Demand } from './demand.ts';
 import { sumOfDemands } from './demand.ts';
+import type { CountForecast } from './forecastCounts.ts';
 import { forecastGroups } from './forecastCounts.ts';
+import type { Lot } from './lots.ts';
+import { lotBins, lotKind, lotsOf } from './lots.ts';
 import type { Place } from './places.ts';
-import { binsOf } from './places.ts';
+import { withPlannedRenewal } from './plannedRenewal.ts';
 
 /** Places that share one belief about life: the whole fleet, or one site, type or maker of it. */
 export type LifeGroup = {
   readonly name: string;
   readonly life: LifePosterior;
   readonly places: readonly Place[];
+};
+
+/** When batteries are renewed other than on their own failure. */
+export type RenewalRule = {
+  /** Age of planned renewal [months]; Infinity = on failure only. */
+  readonly plannedAge: number;
+  /** One failure renews the whole set. */
+  readonly wholeSets: boolean;
+};
+
+/** A fleet as the plan sees it. */
+export type Fleet = {
+  readonly groups: readonly LifeGroup[];
+  /** Mean age of the fleet's batteries within each month of age. */
+  readonly meanAge: ReadonlyMap<number, number>;
+  readonly rule: RenewalRule;
 };
 
 /** A part of the fleet and the demand it brings in each window. */
@@ -21,29 +40,29 @@ export type PartDemand = {
   readonly demands: readonly Demand[];
 };
 
+/** What is older than the planned age already is renewed evenly over a year, oldest first. */
+const OVERDUE_MONTHS = 12;
+
 /**
  * Demand of the parts of a fleet, such as its sites, in each window. Parts within a group share its belief about
  * life; groups have their own, so their demands are added as independent ones.
- * @param groups   places with the belief about their life
- * @param meanAge  mean age of the fleet's batteries in each month of age
+ * @param fleet    places with the belief about their life, and the rule of renewal
  * @param windows  stretches of time from as-of [months]
- * @param partOf   name of the part to which a place belongs
+ * @param partOf   name of the part to which a place belongs; a set goes with its first battery
  * @returns the parts in order of their names
  */
 export function partDemands(
-  groups: readonly LifeGroup[],
-  meanAge: ReadonlyMap<number, number>,
+  fleet: Fleet,
   windows: readonly CountWindow[],
   partOf: (place: Place) => string,
 ): PartDemand[] {
   const parts = new Map<string, { places: Place[]; demands: (readonly Demand[])[] }>();
-  for (const { life, places } of groups) {
-    const split = splitBy(places, partOf);
-    const bins = [...split.values()].map((members) => binsOf(members, meanAge));
-    const forecasts = forecastGroups(bins, { life, windows });
-    [...split].forEach(([name, members], index) => {
+  for (const group of fleet.groups) {
+    const split = splitBy(lotsOf(group.places, fleet.rule.wholeSets), (lot) => partOf(lot[0]!));
+    const forecasts = forecastLots([...split.values()], group.life, fleet, windows);
+    [...split].forEach(([name, lots], index) => {
       const part = parts.get(name) ?? { places: [], demands: [] };
-      part.places.push(...members);
+      part.places.push(...lots.flat());
       part.demands.push(forecasts[index]!.demands);
       parts.set(name, part);
     });
@@ -53,31 +72,44 @@ export function partDemands(
     .map(([name, { places, demands }]) => ({
       name,
       places,
-      demands: windows.map((_, w) => together(demands, w)),
+      demands: windows.map((_, window) => together(demands, window)),
     }));
 }
 
 /** Demand of the whole fleet in each window. */
-export function fleetDemands(
-  groups: readonly LifeGroup[],
-  meanAge: ReadonlyMap<number, number>,
-  windows: readonly CountWindow[],
-): readonly Demand[] {
-  return partDemands(groups, meanAge, windows, () => '')[0]?.demands ?? [];
+export function fleetDemands(fleet: Fleet, windows: readonly CountWindow[]): readonly Demand[] {
+  return partDemands(fleet, windows, () => '')[0]?.demands ?? [];
 }
 
-/** Expected failures of one battery of each month of age in each window, by group. */
-export function expectedByAge(
+/** Batteries that each place is expected to need in each window; a set's are shared by its places. */
+export function expectedByPlace(
   { life, places }: LifeGroup,
-  meanAge: ReadonlyMap<number, number>,
+  fleet: Fleet,
   windows: readonly CountWindow[],
-): Map<number, readonly number[]> {
-  const months = [...new Set(places.flatMap((place) => [...place.months.keys()]))];
-  const single = (month: number): AgeBin[] => [{ age: meanAge.get(month)!, count: 1 }];
-  const forecasts = forecastGroups(months.map(single), { life, windows });
-  return new Map(
-    months.map((month, index) => [month, forecasts[index]!.demands.map(({ expected }) => expected)]),
-  );
+): Map<Place, readonly number[]> {
+  // Lots of the same ages expect the same: each kind is computed once.
+  const kinds = [...splitBy(lotsOf(places, fleet.rule.wholeSets), lotKind).values()];
+  const forecasts = forecastLots(kinds, life, fleet, windows);
+  const expected = new Map<Place, readonly number[]>();
+  kinds.forEach((lots, kind) => {
+    const batteries = lots.length * lots[0]!.length;
+    const each = forecasts[kind]!.demands.map((demand) => demand.expected / batteries);
+    for (const place of lots.flat()) expected.set(place, each);
+  });
+  return expected;
+}
+
+function forecastLots(
+  groups: readonly (readonly Lot[])[],
+  life: LifePosterior,
+  { meanAge, rule }: Fleet,
+  windows: readonly CountWindow[],
+): CountForecast[] {
+  const { plannedAge } = rule;
+  const bins: readonly (readonly AgeBin[])[] = groups.map((lots) => lotBins(lots, meanAge));
+  if (plannedAge === Infinity) return forecastGroups(bins, { life, windows });
+  const planned = withPlannedRenewal(bins, { age: plannedAge, overdueMonths: OVERDUE_MONTHS });
+  return forecastGroups(planned, { life, windows, plannedAge });
 }
 
 function together(demands: readonly (readonly Demand[])[], window: number): Demand {
@@ -85,14 +117,14 @@ function together(demands: readonly (readonly Demand[])[], window: number): Dema
   return own.length === 1 ? own[0]! : sumOfDemands(own);
 }
 
-/** Places by the name of the part they belong to. */
-export function splitBy(places: readonly Place[], partOf: (place: Place) => string): Map<string, Place[]> {
-  const parts = new Map<string, Place[]>();
-  for (const place of places) {
-    const name = partOf(place);
-    const members = parts.get(name);
-    if (members === undefined) parts.set(name, [place]);
-    else members.push(place);
+/** Members by the name of the part they belong to. */
+export function splitBy<T>(members: readonly T[], partOf: (member: T) => string): Map<string, T[]> {
+  const parts = new Map<string, T[]>();
+  for (const member of members) {
+    const name = partOf(member);
+    const own = parts.get(name);
+    if (own === undefined) parts.set(name, [member]);
+    else own.push(member);
   }
   return parts;
 }

@@ -5,7 +5,7 @@ import { chargedToOrder, yearBudgets } from './budget.ts';
 import type { PlanPeriod } from './fiscalYears.ts';
 import { fiscalYears } from './fiscalYears.ts';
 import type { Ask, PlanSettings } from './planSettings.ts';
-import type { LifeGroup } from './planViews.ts';
+import type { Fleet } from './planViews.ts';
 import { fleetDemands } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 import type { YearOrder } from './yearOrders.ts';
@@ -43,16 +43,12 @@ export const BAND = [0.05, 0.95] as const;
 const ENOUGH = { '4in5': 0.8, '19in20': 0.95 } as const;
 
 /** The fiscal years of a plan, with their counts, orders and money. */
-export function planYears(
-  groups: readonly LifeGroup[],
-  meanAge: ReadonlyMap<number, number>,
-  request: YearRequest,
-): PlanYear[] {
+export function planYears(fleet: Fleet, request: YearRequest): PlanYear[] {
   const { asOf, settings, dueNow, usableStock } = request;
   const periods = fiscalYears(asOf, settings.fiscalFirstMonth, settings.years);
   const own = periods.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
   const toDate = periods.map(({ endMonth }) => ({ from: 0, to: endMonth }));
-  const demands = fleetDemands(groups, meanAge, [...own, ...toDate]);
+  const demands = fleetDemands(fleet, [...own, ...toDate]);
   const counts = periods.map((period, index) => ({
     ...period,
     ...yearCounts(demands, index, periods.length),

@@ -1,0 +1,27 @@
+import type { Outcome } from '../basics/outcome.ts';
+import { answer, problem } from '../basics/outcome.ts';
+import { replacementAge } from '../life/replacementAge.ts';
+import type { PlanLife } from './lifeFigures.ts';
+import type { PlanSettings } from './planSettings.ts';
+import type { RenewalRule } from './planViews.ts';
+
+/**
+ * When batteries are renewed, from the planner's policy. Least cost weighs a planned renewal (price, freight and
+ * labour) against a failure in the field, which costs more by `failureCost`; where waiting for failure is always
+ * cheaper, batteries are renewed on failure.
+ * @problem notEnoughData  when least cost is asked for without a price or the cost of a failure
+ * @problem badInput       when the settings hold fleet changes or reused mates, which no plan follows yet
+ */
+export function renewalRule(settings: PlanSettings, life: PlanLife): Outcome<RenewalRule> {
+  const { policy, wholeSets, fleetChanges, matesReused } = settings;
+  if (fleetChanges.length > 0) return problem('badInput', 'settingNotFollowed', 'fleetChanges');
+  if (matesReused > 0) return problem('badInput', 'settingNotFollowed', 'matesReused');
+  if (policy === 'failure') return answer({ plannedAge: Infinity, wholeSets });
+  if (policy !== 'leastCost') return answer({ plannedAge: policy.age, wholeSets });
+  const { unitPrice, freight, labour, failureCost } = settings.money;
+  if (unitPrice === null || failureCost === null)
+    return problem('notEnoughData', 'leastCostNeedsCosts', 'policy');
+  const planned = unitPrice + freight + labour;
+  const age = replacementAge(life.shape, life.scale, planned, planned + failureCost);
+  return answer({ plannedAge: age.ok ? age.value : Infinity, wholeSets });
+}
