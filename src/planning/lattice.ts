@@ -29,10 +29,10 @@ export function typicalLife(life: LifeBelief): number {
 
 /**
  * Every how many lines of the posterior's grid a forecast's moments are computed: they change slowly, so one
- * standard deviation apart will do, half of one where few failures leave the belief wide and skewed.
+ * standard deviation apart will do, half of one where fewer than ten failures leave the belief wide and skewed.
  */
 export function momentStride({ failures }: LifePosterior): number {
-  return failures >= 20 ? 4 : 2;
+  return failures >= 10 ? 4 : 2;
 }
 
 /** The lives for which a forecast's moments are computed. */
