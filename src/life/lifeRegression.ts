@@ -35,8 +35,9 @@ type Scaling = { readonly mean: number; readonly spread: number };
 
 const LONGEST_STEP = 3;
 const LONGEST_LOG_SIGMA = 0.7;
-// In units of a covariate's spread: beyond it a life is longer or shorter by a factor that no record can show.
+// In units of a covariate's spread: effects, and errors of them, beyond any that records can show.
 const LARGEST_COEFFICIENT = 40;
+const LARGEST_ERROR = 50;
 
 /**
  * How covariates lengthen or shorten lives: a Weibull or lognormal life whose log scale is linear in the covariates,
@@ -69,11 +70,15 @@ export function lifeRegression(
         longestStep: [...start.slice(1).map(() => LONGEST_STEP), LONGEST_LOG_SIGMA],
         mayEnter: (point) => point.slice(1).every((value) => Math.abs(value) < LARGEST_COEFFICIENT),
       });
-      if (peak === undefined) return problem('notEnoughData', 'effectUnbounded', 'life');
+      if (peak === undefined || isUnbounded(peak)) return problem('notEnoughData', 'effectUnbounded', 'life');
       return answer(inOwnUnits(peak, scalings, pooled.logLikelihood));
     });
   });
 }
+
+/** Whether the summit is only where the slope became too gentle to go on. */
+const isUnbounded = ({ spread }: Peak): boolean =>
+  spread.slice(1, -1).some((row, index) => row[index + 1]! > LARGEST_ERROR * LARGEST_ERROR);
 
 function scalingOf(lives: readonly CovariateLife[], index: number): Scaling {
   const values = lives.map(({ covariates }) => covariates[index]!);
