@@ -1,8 +1,8 @@
 import erfcx from '@stdlib/math-base-special-erfcx';
 import type { Cumulants } from './failureMoments.ts';
 
-/** Share of the standard normal law below x. */
-export function normalCdf(x: number): number {
+// Share of the standard normal law below x.
+function normalCdf(x: number): number {
   const tail = 0.5 * erfcx(Math.abs(x) * Math.SQRT1_2) * Math.exp(-0.5 * x * x);
   return x < 0 ? tail : 1 - tail;
 }

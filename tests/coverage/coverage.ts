@@ -29,13 +29,27 @@ const SCENARIOS: readonly Scenario[] = [
     name: '500 places, records of 14 months',
     fleets: 200,
     bounds: [0.88, 0.94],
-    story: { places: 500, truth: { shape: 2.4, scale: 60 }, filledFrom: 132, filledTo: 0, recorded: 14, goneRate: 0.004 },
+    story: {
+      places: 500,
+      truth: { shape: 2.4, scale: 60 },
+      filledFrom: 132,
+      filledTo: 0,
+      recorded: 14,
+      goneRate: 0.004,
+    },
   },
   {
     name: 'young fleet of 500 places',
     fleets: 100,
     bounds: [0.88, 0.99],
-    story: { places: 500, truth: { shape: 3, scale: 42 }, filledFrom: 18, filledTo: 2, recorded: 18, goneRate: 0.003 },
+    story: {
+      places: 500,
+      truth: { shape: 3, scale: 42 },
+      filledFrom: 18,
+      filledTo: 2,
+      recorded: 18,
+      goneRate: 0.003,
+    },
   },
 ];
 
@@ -70,7 +84,8 @@ function fleetCoverages({ records, ages }: GeneratedFleet, { truth }: FleetStory
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 const rounded = (value: number) => Number(value.toFixed(3));
-const middle = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
+const middle = (values: readonly number[]) =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
 
 function summary(coverages: readonly FleetCoverage[]) {
   return {
@@ -99,13 +114,16 @@ function run({ name, fleets, bounds, story }: Scenario, index: number) {
 
 const begun = performance.now();
 const rows = SCENARIOS.map(run);
-const about = 'Mean chance, under the truth, that the count lies within 90 % limits; made by npm run coverage.';
+const about =
+  'Mean chance, under the truth, that the count lies within 90 % limits; made by npm run coverage.';
 const file = new URL('coverage.json', import.meta.url);
 writeFileSync(file, `${JSON.stringify({ about, scenarios: rows }, undefined, 2)}\n`);
 for (const row of rows) {
   console.log(`${row.name}: ${row.failures.median} failures (${row.failures.least} to ${row.failures.most})`);
   console.log(`  shown   ${row.belief.coverage.join(' ')}, widths ${row.belief.medianWidth.join(' ')}`);
-  console.log(`  plug-in ${row.plugIn.coverage.join(' ')}, widths ${row.plugIn.medianWidth.join(' ')} (${row.plugIn.fleets} fleets)`);
+  console.log(
+    `  plug-in ${row.plugIn.coverage.join(' ')}, widths ${row.plugIn.medianWidth.join(' ')} (${row.plugIn.fleets} fleets)`,
+  );
 }
 console.log(`${((performance.now() - begun) / 1000).toFixed(0)} s`);
 if (rows.some((row) => !row.holds)) {
