@@ -1,0 +1,156 @@
+import { describe, expect, it } from 'vitest';
+import type { PlanSettings } from '../../src/planning/planSettings.ts';
+import { DEFAULT_PLAN_SETTINGS } from '../../src/planning/planSettings.ts';
+import type { Plan } from '../../src/planning/plan.ts';
+import { isUsableStock, plan } from '../../src/planning/plan.ts';
+import type { Battery, Life } from '../../src/service/battery.ts';
+import { AS_OF, battery, inventedFleet, life } from './inventedFleet.ts';
+
+const fleet = inventedFleet();
+
+function planned(
+  more: Partial<PlanSettings> = {},
+  { batteries, lives } = fleet as { batteries: Battery[]; lives: Life[] },
+): Plan {
+  const outcome = plan(batteries, lives, { asOf: AS_OF, settings: { ...DEFAULT_PLAN_SETTINGS, ...more } });
+  if (!outcome.ok) throw new Error(outcome.problem.because);
+  return outcome.value;
+}
+
+const sum = (values: readonly number[]): number => values.reduce((all, value) => all + value, 0);
+const tenths = (values: readonly number[]): number => Math.round(sum(values) * 10) / 10;
+
+describe.each([
+  ['renewed on failure', {}],
+  ['one belief for each site', { groupBy: 'site' }],
+  ['renewed at 48 months', { policy: { age: 48 } }],
+  ['whole sets renewed', { wholeSets: true }],
+] as const)('a plan, %s', (_, settings) => {
+  const made = planned(settings);
+
+  it('every level adds up to the years, to the last digit shown', () => {
+    made.years.forEach((year, y) => {
+      const within = ({ from, to }: { from: number; to: number }) => from >= year.from && to <= year.to;
+      expect(tenths(made.sites.map((site) => site.years[y]!.expected))).toBe(year.expected);
+      expect(tenths(made.types.map((type) => type.years[y]!.expected))).toBe(year.expected);
+      expect(tenths(made.quarters.filter(within).map(({ expected }) => expected))).toBe(year.expected);
+      expect(tenths(made.months.filter(within).map(({ expected }) => expected))).toBe(year.expected);
+      expect(sum(made.units.map(({ expected }) => expected[y]!))).toBeCloseTo(year.expected, 9);
+      expect(sum(made.sites.map((site) => site.years[y]!.unitsToOrder))).toBe(year.order.unitsToOrder);
+    });
+  });
+
+  it('the years together are the expected count to the end of the last, within rounding', () => {
+    expect(
+      Math.abs(sum(made.years.map(({ exact }) => exact)) - sum(made.years.map(({ expected }) => expected))),
+    ).toBeLessThan(0.06);
+  });
+
+  it('each band holds its expected count and horizons grow', () => {
+    for (const { low, high, expected } of made.years) {
+      expect(low).toBeLessThanOrEqual(expected);
+      expect(high).toBeGreaterThanOrEqual(expected);
+    }
+    expect(made.horizons.map(({ months }) => months)).toEqual([12, 24, 36]);
+    expect(made.horizons[0]!.expected).toBeLessThan(made.horizons[1]!.expected);
+  });
+});
+
+describe('plan', () => {
+  it('lists every place once, the likeliest to fail first', () => {
+    const { units } = planned();
+    expect(units).toHaveLength(120);
+    const chances = units.map(({ chance12 }) => chance12!);
+    expect([...chances].sort((a, b) => b - a)).toEqual(chances);
+    expect(units[0]!.battery.ageMonths).toBeGreaterThan(75);
+  });
+
+  it('a condemned battery still in service is due now, a failure in the fit, and its place holds a new one', () => {
+    const condemned = fleet.batteries.map((each) =>
+      each.row === 7 ? { ...each, verdict: 'Condemned' as const } : each,
+    );
+    const made = planned({}, { ...fleet, batteries: condemned });
+    const plain = planned();
+    expect(made.dueNow).toBe(1);
+    expect(made.life.failures).toBe(plain.life.failures + 1);
+    expect(made.units[0]).toMatchObject({ dueNow: true, proposedYear: made.years[0]!.label });
+    expect(made.years[0]!.order.need).toBeCloseTo(made.years[0]!.expected + 1, 9);
+  });
+
+  it('a battery of unknown age has the ages of its type and site', () => {
+    const unknown = battery(3);
+    const likes = fleet.batteries.filter(({ type, site }) => type === unknown.type && site === unknown.site);
+    const made = planned({}, { ...fleet, batteries: [...fleet.batteries, { ...unknown, row: 900 }] });
+    const own = made.units.find(({ battery: { row } }) => row === 900)!;
+    const chances = made.units
+      .filter((unit) => likes.some(({ row }) => row === unit.battery.row))
+      .map(({ chance12 }) => chance12!);
+    expect(made.ageUnknown).toBe(1);
+    expect(own.chance12).toBeCloseTo(sum(chances) / chances.length, 2);
+  });
+
+  it('removals without a stated cause are good, with the other reading beside it', () => {
+    const lives = fleet.lives.map((each) =>
+      each.meaning === 'good' ? { ...each, meaning: 'notSaid' as const } : each,
+    );
+    const made = planned({}, { ...fleet, lives });
+    expect(made.life.failures).toBe(planned().life.failures);
+    expect(made.life.ifNotSaidFailed!.median).toBeLessThan(made.life.median);
+    expect(planned().life.ifNotSaidFailed).toBeUndefined();
+  });
+
+  it('under five failures the prior carries part of the answer and says so', () => {
+    const lives = fleet.lives
+      .filter(({ meaning }) => meaning === undefined)
+      .concat([life(500, 30, { removed: AS_OF - 40, meaning: 'failed' })]);
+    expect(planned({}, { ...fleet, lives }).life).toMatchObject({ basis: 'prior and data', failures: 1 });
+  });
+
+  it('least cost plans a renewal only where a failure costs enough more', () => {
+    const money = { ...DEFAULT_PLAN_SETTINGS.money, unitPrice: 400 };
+    expect(planned({ policy: 'leastCost', money: { ...money, failureCost: 4000 } }).plannedAge).toBeLessThan(
+      60,
+    );
+    expect(planned({ policy: 'leastCost', money: { ...money, failureCost: 0 } }).plannedAge).toBe(Infinity);
+  });
+
+  it('refuses what it can not plan', () => {
+    const settings = { ...DEFAULT_PLAN_SETTINGS, policy: 'leastCost' as const };
+    expect(plan(fleet.batteries, fleet.lives, { asOf: AS_OF, settings })).toMatchObject({
+      problem: { because: 'leastCostNeedsCosts' },
+    });
+    expect(plan([], [], { asOf: AS_OF })).toMatchObject({
+      ok: false,
+      problem: { kind: 'notEnoughData', because: 'noAges' },
+    });
+    const changes = {
+      ...DEFAULT_PLAN_SETTINGS,
+      fleetChanges: [{ month: '2027-01', count: 4, site: '', type: '' }],
+    };
+    expect(plan(fleet.batteries, fleet.lives, { asOf: AS_OF, settings: changes })).toMatchObject({
+      problem: { because: 'settingNotFollowed' },
+    });
+  });
+
+  it('the funding table rises from hopeless to certain', () => {
+    const { rows, until } = planned().funding;
+    expect(until).toBe('FY2027');
+    expect(rows[0]!.chance).toBeLessThan(0.05);
+    expect(rows.at(-1)!.chance).toBeGreaterThan(0.99);
+    for (let i = 1; i < rows.length; i += 1) {
+      expect(rows[i]!.chance).toBeGreaterThanOrEqual(rows[i - 1]!.chance);
+      expect(rows[i]!.missing).toBeLessThanOrEqual(rows[i - 1]!.missing);
+    }
+  });
+});
+
+describe('isUsableStock', () => {
+  it('is on the shelf, good or never tested, and not overdue for charge', () => {
+    const stock = battery(1, { whereabouts: 'inStock' });
+    expect(isUsableStock(stock, AS_OF)).toBe(true);
+    expect(isUsableStock({ ...stock, verdict: 'Serviceable', chargeBy: AS_OF }, AS_OF)).toBe(true);
+    expect(isUsableStock({ ...stock, verdict: 'Awaiting charge' }, AS_OF)).toBe(false);
+    expect(isUsableStock({ ...stock, chargeBy: AS_OF - 1 }, AS_OF)).toBe(false);
+    expect(isUsableStock(battery(1), AS_OF)).toBe(false);
+  });
+});
