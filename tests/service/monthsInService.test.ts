@@ -56,4 +56,20 @@ describe('monthsInService', () => {
       { seed: 11, numRuns: 500 },
     );
   });
+
+  it('is what counting month by month gives', () => {
+    const counted = (from: number, to: number): number => {
+      let whole = 0;
+      while (addMonths(from, whole + 1) <= to) whole += 1;
+      const [begins, ends] = [addMonths(from, whole), addMonths(from, whole + 1)];
+      return whole + (to - begins) / (ends - begins);
+    };
+    const days = fc.integer({ min: day(1990, 1, 1), max: day(2090, 1, 1) });
+    fc.assert(
+      fc.property(days, fc.integer({ min: 0, max: 1500 }), (from, more) => {
+        expect(calendarMonths(from, from + more)).toBeCloseTo(counted(from, from + more), 12);
+      }),
+      { seed: 12, numRuns: 400 },
+    );
+  });
 });
