@@ -97,6 +97,13 @@ export * from './planning/yearOrders.ts';
 export * from './planning/budget.ts';
 export * from './planning/plan.ts';
 // inventory
+export * from './inventory/inventory.ts';
+export * from './inventory/fields.ts';
+export * from './inventory/findingKinds.ts';
+export * from './inventory/readInventory.ts';
+export * from './inventory/rowsToCheck.ts';
+export * from './inventory/settings.ts';
+export * from './inventory/settingsRows.ts';
 // report
 export * from './report/sheet.ts';
 export * from './report/forecastSheets.ts';

@@ -28,9 +28,25 @@ export function chainsOf(job: Job): Chains {
   const chains: Chain[] = [];
   for (const lines of bySerial(job.lines)) {
     if (lines.length === 1) chains.push(lines);
+    else if (lines.length > MOST_ROWS) chains.push(...noSerial(lines, job));
     else chains.push(...chained(once(lines, job, twice), job));
   }
   return { chains, twice };
+}
+
+/** A text that stands in more rows than this is no serial of one battery. */
+const MOST_ROWS = 50;
+
+function noSerial(group: readonly number[], { lines, findings }: Job): Chain[] {
+  const serial = lines.text('serial')[group[0]!]!;
+  findings.add(lines.rows[group[0]!]!, {
+    kind: 'in two places at once',
+    column: lines.head('serial'),
+    given: `${serial} in ${group.length} rows`,
+    done: 'taken as no serial: each row counts as a battery of its own',
+    count: group.length,
+  });
+  return group.map((line) => [line]);
 }
 
 function bySerial(lines: Lines): Iterable<readonly number[]> {

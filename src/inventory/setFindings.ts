@@ -9,6 +9,11 @@ export const SET_MONTHS_APART = 12;
 /** A vehicle holds at most so many batteries of one set; more are a store that is called a vehicle. */
 const MOST_IN_SET = 8;
 
+/** A place of a site that more batteries share says where in a vehicle they are, and not which place it is. */
+const MOST_AT_PLACE = 3;
+
+const ROWS_NAMED = 8;
+
 /** What is odd about the sets in service, and about places that hold two batteries. */
 export function checkSets(batteries: readonly Battery[], lines: Lines, findings: Findings): void {
   const inService = batteries.filter(({ whereabouts }) => whereabouts === 'inService');
@@ -16,7 +21,7 @@ export function checkSets(batteries: readonly Battery[], lines: Lines, findings:
   const pairs = mostAreEven(sets.map(([, set]) => set.length));
   for (const [name, set] of sets) checkSet(name, set, pairs, lines, findings);
   for (const [name, both] of grouped(inService, placeOf)) {
-    if (both.length < 2) continue;
+    if (both.length < 2 || (both[0]!.vehicle === '' && both.length > MOST_AT_PLACE)) continue;
     const column = lines.head('place') || lines.head('vehicle');
     for (const { row } of both.slice(1)) {
       findings.add(row, {
@@ -54,7 +59,11 @@ const placeOf = ({ place = '', vehicle, site, set }: Battery): string => {
   return `${vehicle === '' ? `site ${site}` : `vehicle ${vehicle}`}${set === '' || set === vehicle ? '' : `, set ${set}`}, place ${place}`;
 };
 
-const rowsOf = (batteries: readonly Battery[]): string => batteries.map(({ row }) => row).join(', ');
+function rowsOf(batteries: readonly Battery[]): string {
+  const rows = batteries.slice(0, ROWS_NAMED).map(({ row }) => row);
+  const more = batteries.length - rows.length;
+  return more > 0 ? `${rows.join(', ')} and ${more} more` : rows.join(', ');
+}
 
 const mostAreEven = (sizes: readonly number[]): boolean =>
   sizes.filter((size) => size % 2 === 0).length > sizes.length / 2;

@@ -97,6 +97,17 @@ describe('one battery', () => {
     expect(lives[0]).toMatchObject({ serial: 'A1001', meaning: 'good', removed: day('2025-02-10') });
   });
 
+  it('is each row where one text stands in place of serials', () => {
+    const inventory = inventoryFrom(
+      fleet(120).map((row, index) => ({ ...row, Serial: index < 51 ? 'see label' : row.Serial! })),
+    );
+    expect(inventory.batteries).toHaveLength(120);
+    expect(found(inventory, 'in two places at once')[0]).toMatchObject({
+      given: 'see label in 51 rows',
+      count: 51,
+    });
+  });
+
   it('in stock and never fitted has no life', () => {
     const { batteries, lives } = inventoryFrom([plain({ Installed: null, Status: 'new' }), ...fleet(2)]);
     expect(batteries[0]).toMatchObject({ whereabouts: 'inStock', made: day('2023-10-01') });

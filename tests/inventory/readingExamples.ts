@@ -1,6 +1,6 @@
 import type { Examples } from './examples.ts';
 import type { Row } from './sheets.ts';
-import { day, fleet, plain } from './sheets.ts';
+import { day, plain } from './sheets.ts';
 
 const read = (change: Row = {}, number = 1): Row =>
   plain(
