@@ -1,7 +1,9 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { estimateOfSample, lifeEstimate, lifeSample } from '../../src/index.ts';
 import { readLives } from './reference/readLives.ts';
 import { waitingCases } from './reference/knownLifeRows.ts';
+import { publications } from './reference/publications.ts';
 import { rowAgrees } from './reference/referenceRow.ts';
 import { referenceCases } from './reference/referenceRows.ts';
 
@@ -30,6 +32,26 @@ describe('life statistics against other programs and publications', () => {
   it.each(waitingCases)('$id $title', ({ costRate, ours, policy }) => {
     expect(Math.abs(ours() - costRate[0]!)).toBeLessThanOrEqual(costRate[1]);
     expect(policy()).toMatchObject({ ok: false, problem: { kind: 'notEnoughData' } });
+  });
+});
+
+describe('reference lives', () => {
+  const folder = new URL('./reference/lives/', import.meta.url);
+  const named = readdirSync(folder).map((file) => file.replace('.csv', ''));
+
+  it('each file is listed with its publication', () => {
+    expect(named.sort()).toEqual(Object.keys(publications).sort());
+    const sources = new Set(referenceCases.flat().map(({ source }) => source));
+    expect(
+      [...sources].filter((key) => key !== 'computed here' && !Object.values(publications).includes(key)),
+    ).toEqual([]);
+  });
+
+  it.each(named)('%s says in its first line where it is from', (name) => {
+    const first = readFileSync(new URL(`${name}.csv`, folder), 'utf8').split('\n')[0]!;
+    expect(first).toMatch(
+      publications[name] === 'madeUp' ? /^# Made up for this project/ : /^# .+\b(19|20)\d\d\b|NIST/,
+    );
   });
 });
 
