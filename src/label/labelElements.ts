@@ -82,16 +82,17 @@ function together(reads: readonly Read[], uii: string | undefined): LabelContent
   const joined = first('makerAndSerial');
   const made = madeOf(reads);
   used.add(made);
-  const fields = {
+  return {
     serial: first('serialOfPart', 'serialOfMaker', 'serial') ?? joined?.slice(MAKER_LENGTH),
     part: first('part'),
     maker: first('maker') ?? joined?.slice(0, MAKER_LENGTH),
     lot: first('lot'),
-    ...{ made: made?.date?.day, madeTo: made?.date?.to },
+    made: made?.date?.day,
+    madeTo: made?.date?.to,
     stock: first('stock'),
     uii: first('uii') ?? uii,
+    others: reads.flatMap((read) => otherOf(read, used.has(read))),
   };
-  return { ...fields, others: reads.flatMap((read) => otherOf(read, used.has(read))) };
 }
 
 // A date of manufacture goes first; else the one other date that the symbol holds; of several none is guessed.
