@@ -1,5 +1,6 @@
 import { isoDay } from '../basics/calendar.ts';
 import type { Battery, Whereabouts } from '../service/battery.ts';
+import { DAYS_PER_MONTH } from '../basics/units.ts';
 import { shownCell } from './cells.ts';
 import type { Dates } from './dateFindings.ts';
 import type { Findings } from './findings.ts';
@@ -42,5 +43,31 @@ export function reportAgeUnknown(battery: Battery, lines: Lines, findings: Findi
     kind,
     column,
     given: battery.serial === '' ? `row ${battery.row}` : battery.serial,
+  });
+}
+
+/** Months from made to fitted from which a battery is old before it works, and from which it was rather moved (own judgement). */
+export const OLD_ON_SHELF_MONTHS = 12;
+export const MOVED_MONTHS = 24;
+
+/** In service longer than this a date is rather wrong than a battery so good (own judgement) [months]. */
+export const OLDEST_IN_SERVICE_MONTHS = 144;
+
+/** Reports a battery that was long on a shelf before its first installation, or is in service longer than they last. */
+export function checkAges(battery: Battery, lines: Lines, findings: Findings): void {
+  const { made, installed, ageMonths = 0, whereabouts, row } = battery;
+  const column = lines.head('installed') || lines.head('code');
+  if (whereabouts === 'inService' && ageMonths > OLDEST_IN_SERVICE_MONTHS) {
+    const given = `in service since ${isoDay(installed!)}: ${(ageMonths / 12).toFixed(0)} years`;
+    findings.add(row, { kind: 'in service over 12 years', column, given });
+  }
+  if (made === undefined || installed === undefined) return;
+  const onShelf = (installed - made) / DAYS_PER_MONTH;
+  if (onShelf <= OLD_ON_SHELF_MONTHS) return;
+  const given = `made ${isoDay(made)}, installed ${isoDay(installed)}: ${onShelf.toFixed(0)} months`;
+  findings.add(row, {
+    kind: onShelf > MOVED_MONTHS ? 'long on the shelf or moved' : 'old before it was fitted',
+    column,
+    given,
   });
 }

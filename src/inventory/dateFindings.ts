@@ -1,6 +1,5 @@
 import type { Day } from '../basics/calendar.ts';
 import { isoDay } from '../basics/calendar.ts';
-import { DAYS_PER_MONTH } from '../basics/units.ts';
 import { cellText, isBlank, isPlaceholder } from './cells.ts';
 import type { Field } from './fields.ts';
 import type { Findings } from './findings.ts';
@@ -28,10 +27,6 @@ const EVENTS: readonly Field[] = ['installed', 'removed', 'watchedSince', 'teste
 /** As-of is old, and not the dates wrong, from this many rows and this share of the dated rows on (own judgement). */
 const ROWS_LATER = 3;
 const SHARE_LATER = 0.05;
-
-/** Months from made to fitted from which a battery is old before it works, and from which it was rather moved (own judgement). */
-export const OLD_ON_SHELF_MONTHS = 12;
-export const MOVED_MONTHS = 24;
 
 const copy = ({ first, last }: DateColumn): DateColumn => ({
   first: Float64Array.from(first),
@@ -106,8 +101,6 @@ function reportLater(
   }
 }
 
-const months = (from: Day, to: Day): number => (to - from) / DAYS_PER_MONTH;
-
 function checkMade(lines: Lines, { made, installed }: Dates, line: number, findings: Findings): void {
   const [from, fitted] = [made.first[line]!, installed.last[line]!];
   if (Number.isNaN(from) || Number.isNaN(fitted)) return;
@@ -116,12 +109,7 @@ function checkMade(lines: Lines, { made, installed }: Dates, line: number, findi
   if (fitted < from) {
     findings.add(lines.rows[line]!, { kind: 'installed before made', column, given });
     made.first[line] = made.last[line] = Number.NaN;
-    return;
   }
-  const onShelf = months(made.last[line]!, installed.first[line]!);
-  const kind = onShelf > MOVED_MONTHS ? 'long on the shelf or moved' : 'old before it was fitted';
-  if (onShelf > OLD_ON_SHELF_MONTHS)
-    findings.add(lines.rows[line]!, { kind, column, given: `${given}: ${onShelf.toFixed(0)} months` });
 }
 
 function checkRemoved(lines: Lines, dates: Dates, line: number, findings: Findings): void {

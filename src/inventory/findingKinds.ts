@@ -66,6 +66,10 @@ export const FINDING_KINDS = {
   'age unknown': noted(5, 'planned on a line of its own with the ages of its type and site'),
   'old before it was fitted': noted(2, 'used; it was over 12 months on the shelf'),
   'long on the shelf or moved': noted(4, 'the date given is used as its first installation'),
+  'in service over 12 years': noted(
+    4,
+    'used as it stands; a date that is wrong makes batteries seem to last',
+  ),
   // cells
   'number with its unit': repaired(1, AS_READ),
   'decimal comma': repaired(2, AS_READ),

@@ -26,7 +26,7 @@ import { checkSets } from './setFindings.ts';
 import type { Records } from './testRecords.ts';
 import { readRecords } from './testRecords.ts';
 import { whereabouts } from './whereabouts.ts';
-import { fillFromMade, reportAgeUnknown } from './ageFindings.ts';
+import { checkAges, fillFromMade, reportAgeUnknown } from './ageFindings.ts';
 
 /** The batteries and lives of a sheet, with what was found on the way. */
 export type Fleet = {
@@ -145,6 +145,7 @@ function batteriesOf(chains: readonly Chain[], parts: Parts): Batteries {
     const battery = batteryOf(chain, service, parts);
     batteries.push(battery);
     checkPlace(battery, placeJob);
+    checkAges(battery, parts.lines, parts.lifeJob.findings);
     const life = service === undefined ? undefined : lifeOf(inLife, service, parts.lifeJob);
     if (life !== undefined) lives.push(life);
     if (service === undefined && battery.whereabouts !== 'inStock') {

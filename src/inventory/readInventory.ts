@@ -18,6 +18,7 @@ import { readColumns } from './readColumns.ts';
 import type { RowKinds } from './rowKinds.ts';
 import { rowKinds } from './rowKinds.ts';
 import type { Settings } from './settings.ts';
+import { byEffect } from './rowsToCheck.ts';
 import { sheetFindings } from './sheetFindings.ts';
 
 /** What an inventory is read from. */
@@ -101,7 +102,7 @@ function inventoryOf(request: InventoryRequest, reading: SheetReading): Inventor
     lives: fleet.lives,
     rows: { read: kinds.read, ...fleet.counts, leftOut: out },
     leftOutReasons: leftOut,
-    toCheck: [...context.findings.list, ...fleet.otherFindings],
+    toCheck: byEffect([...context.findings.list, ...fleet.otherFindings]),
     causes: fleet.causes,
     recordStart: fleet.recordStart,
     layouts: fleet.layouts,

@@ -41,6 +41,20 @@ export function rowsToCheck(findings: readonly Finding[]): readonly CheckGroup[]
   return [...groups.values()].map(checkGroup).sort((a, b) => b.weight - a.weight || b.count - a.count);
 }
 
+/** Findings in the order in which they are written down: what moves the answer most first, then by kind and row. */
+export function byEffect(findings: readonly Finding[]): readonly Finding[] {
+  return [...findings].sort(
+    (a, b) =>
+      FINDING_KINDS[b.kind].weight - FINDING_KINDS[a.kind].weight ||
+      ORDER[a.kind] - ORDER[b.kind] ||
+      a.row - b.row,
+  );
+}
+
+const ORDER = Object.fromEntries(Object.keys(FINDING_KINDS).map((kind, index) => [kind, index])) as Readonly<
+  Record<FindingKind, number>
+>;
+
 function checkGroup({
   cause,
   all,

@@ -106,9 +106,13 @@ export const dateExamples: Examples = {
       [...fleet(), plain({ Installed: null, 'Date code': null, Status: 'shelf' })],
     ],
   },
+  'in service over 12 years': {
+    yes: [[...fleet(), plain({ 'Date code': null, Installed: day('2014-05-10') })]],
+    no: [[...fleet(), plain({ 'Date code': null, Installed: day('2014-07-10') })]],
+  },
   'old before it was fitted': {
     yes: [[...fleet(), plain({ Installed: day('2024-12-10') })]],
-    no: [[...fleet(), plain({ Installed: day('2024-10-10') })]],
+    no: [[...fleet(), plain({ Installed: day('2024-09-20') })]],
   },
   'long on the shelf or moved': {
     yes: [[...fleet(), plain({ Installed: day('2025-12-10') })]],
