@@ -2,7 +2,8 @@
 import { functions } from '../../functions/list.ts';
 
 const ROWS = 200_000;
-const column = (cell: (row: number) => unknown): unknown[][] => Array.from({ length: ROWS }, (_, row) => [cell(row)]);
+const column = (cell: (row: number) => unknown): unknown[][] =>
+  Array.from({ length: ROWS }, (_, row) => [cell(row)]);
 
 const volts = column((row) => 11.9 + (row % 7919) / 8500);
 const celsius = column((row) => -20 + (row % 6007) / 100);
@@ -26,7 +27,9 @@ export function benchCells(): void {
   const least = Math.min(...seconds.map((each) => each.seconds));
   console.log('cell function, 200,000 rows    seconds   ratio to the quickest');
   for (const each of seconds) {
-    console.log(`${each.id.padEnd(30)} ${each.seconds.toFixed(2).padStart(7)} ${(each.seconds / least).toFixed(1).padStart(10)}`);
+    console.log(
+      `${each.id.padEnd(30)} ${each.seconds.toFixed(2).padStart(7)} ${(each.seconds / least).toFixed(1).padStart(10)}`,
+    );
   }
 }
 
