@@ -18,34 +18,45 @@ type Index = {
 export function patchIndex(engine: Engine): void {
   if (releaseOf(engine) !== PATCHED_RELEASE) return;
   const index = engine.CELL_INVERTED_INDEX_CACHE as unknown as Index;
-  const plainSet = index.set.bind(index);
-  const valueOfRow = new WeakMap<Positions, Map<number, unknown>>();
+  const keyOf = engineKeys(index);
+  const keyOfRow = new WeakMap<Positions, Map<number, unknown>>();
   index.set = (book, sheet, column, value, row, force = false) => {
-    const positions = index._cache.get(book)?.get(sheet)?.get(column);
-    if (!force || positions === undefined) return plainSet(book, sheet, column, value, row, force);
-    const rows = valueOfRow.get(positions) ?? rowsOf(positions);
-    valueOfRow.set(positions, rows);
-    positions.get(rows.get(row))?.delete(row);
+    if (!force && !index.shouldContinueBuildingCache(book, sheet, column, row)) return;
+    const sheets = inMap(index._cache, book, newMap<string, Map<number, Positions>>);
+    const positions = inMap(
+      inMap(sheets, sheet, newMap<number, Positions>),
+      column,
+      newMap<unknown, Set<number>>,
+    );
+    const rows = inMap(keyOfRow, positions, newMap<number, unknown>);
+    if (rows.has(row)) positions.get(rows.get(row))?.delete(row);
     const key = keyOf(value);
-    const own = positions.get(key) ?? new Set<number>();
-    positions.set(key, own.add(row));
+    inMap(positions, key, () => new Set<number>()).add(row);
     rows.set(row, key);
   };
+}
 
-  // The engine's own key for a value: text without case, an empty cell under a symbol of its own.
+// The engine's own key for a value: text without case, an empty cell under a symbol of its own.
+function engineKeys(index: Index): (value: unknown) => unknown {
   const scratch = new (index as unknown as { constructor: new () => Index }).constructor();
-  function keyOf(value: unknown): unknown {
+  return (value) => {
     scratch._cache.clear();
     scratch.set('', '', 0, value, 0, true);
     return scratch._cache.get('')!.get('')!.get(0)!.keys().next().value;
-  }
+  };
+}
+
+const newMap = <K, V>(): Map<K, V> => new Map<K, V>();
+
+type MapLike<K, V> = { readonly get: (key: K) => V | undefined; readonly set: (key: K, value: V) => unknown };
+
+function inMap<K, V>(map: MapLike<K, V>, key: K, make: () => V): V {
+  const found = map.get(key);
+  if (found !== undefined) return found;
+  const made = make();
+  map.set(key, made);
+  return made;
 }
 
 const releaseOf = ({ UniverFormulaEnginePlugin: plugin }: Engine): unknown =>
   (plugin as unknown as { readonly version?: unknown }).version;
-
-function rowsOf(positions: Positions): Map<number, unknown> {
-  const rows = new Map<number, unknown>();
-  for (const [value, own] of positions) for (const row of own) rows.set(row, value);
-  return rows;
-}
