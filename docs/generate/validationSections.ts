@@ -1,8 +1,9 @@
 import { checks, notOurs } from '../../tests/published/index.ts';
+import { lifeReferenceSection } from './lifeReferenceSection.ts';
 import { validationDoc } from './validationDoc.ts';
 
 /** Further sections of docs/validation.md in order, each as Markdown under a heading of its own. */
-const SECTIONS: readonly (() => string)[] = [];
+const SECTIONS: readonly (() => string)[] = [lifeReferenceSection];
 
 /** The whole of docs/validation.md. */
 export function validationText(): string {

@@ -8,7 +8,7 @@ export type LifeStart = readonly [mu: number, logSigma: number];
 // Shapes 0.1 to 250, each half as large again as the last.
 const SIGMAS = Array.from({ length: 20 }, (_, index) => 10 * 1.5 ** -index);
 const MIDDLING_SIGMA = 0.5;
-const ENOUGH_AGES = 4_096;
+const ENOUGH_AGES = 1_000;
 
 /**
  * Good places to begin an ascent: every local summit of the likelihood among a range of sigmas, each with the
