@@ -11,15 +11,7 @@ export function lifeReferenceSection(): string {
     '## Life statistics against other programs',
     'Samples of lives, most of them published, worked out by separate programs: a general statistics system, and 40-digit arithmetic. Each line is one case; it shows how many values were compared, one of them, and the largest difference as a share of what the case allows (a millionth of the value for most estimates). The values themselves stand in `tests/life/reference`.',
     markdownTable(
-      [
-        'case',
-        'lives from',
-        'values',
-        'for instance',
-        'reference',
-        'ours',
-        'largest difference / allowed',
-      ],
+      ['case', 'lives from', 'values', 'for instance', 'reference', 'ours', 'largest difference / allowed'],
       referenceCases.map(caseCells),
     ),
     '### Not reproduced',
