@@ -12,7 +12,7 @@ export type Funding = {
 
 // From hopeless to certain for all practical ends.
 const ENDS = [0.001, 0.999] as const;
-const MOST_ROWS = 60;
+const MOST_ROWS = 30;
 
 /**
  * Chance that a number of batteries is enough, and how many are likely missing, up to the end of the first whole

@@ -18,7 +18,7 @@ type Assumption = {
 
 /** Head of the forecast: what it is, from which rows, by whom. */
 export function addHead(draft: Draft, facts: ReportFacts, columns: number): void {
-  const { plan, rows } = facts;
+  const { plan } = facts;
   addSentence(draft, 'Replacement forecast for starting batteries', 'title', columns);
   addSentence(
     draft,
@@ -29,8 +29,10 @@ export function addHead(draft: Draft, facts: ReportFacts, columns: number): void
   addSentence(draft, `Made by ${facts.madeBy}. Source file SHA-256 ${facts.fileHash}.`, 'note', columns);
   addSentence(draft, rowSentence(facts), 'label', columns);
   addSentence(draft, recordSentence(facts), 'label', columns);
-  if (rows.repaired + facts.toCheck.length > 0) {
-    addSentence(draft, `${facts.toCheck.length} things to check are on their own sheet.`, 'label', columns);
+  if (facts.toCheck.length > 0) {
+    const count = facts.toCheck.length;
+    const things = count === 1 ? '1 thing to check stands' : `${count} things to check stand`;
+    addSentence(draft, `${things} on the sheet of rows to check.`, 'label', columns);
   }
   for (const note of facts.notes) addSentence(draft, note, 'label', columns);
   addGap(draft);

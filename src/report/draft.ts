@@ -8,11 +8,12 @@ export type Draft = {
   readonly tables: Table[];
   readonly charts: Chart[];
   readonly spans: Span[];
+  readonly pageBreaks: number[];
 };
 
 /** An empty sheet to write on. */
 export function newDraft(): Draft {
-  return { rows: [], names: [], tables: [], charts: [], spans: [] };
+  return { rows: [], names: [], tables: [], charts: [], spans: [], pageBreaks: [] };
 }
 
 /** A cell that holds a value. */
@@ -42,6 +43,11 @@ export function addRow(draft: Draft, cells: readonly (SheetCell | null)[]): numb
 /** Leaves one row empty. */
 export function addGap(draft: Draft): void {
   draft.rows.push([]);
+}
+
+/** Begins a new printed page with the next row. */
+export function addPageBreak(draft: Draft): void {
+  draft.pageBreaks.push(draft.rows.length);
 }
 
 /** Writes a sentence across some columns. */

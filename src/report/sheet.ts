@@ -14,6 +14,8 @@ export type Sheet = {
   readonly names: readonly NamedCell[];
   readonly tables: readonly Table[];
   readonly charts: readonly Chart[];
+  /** Rows before which a printed page ends. */
+  readonly pageBreaks: readonly number[];
   /** Cells drawn as one across columns, for headings and long sentences. */
   readonly spans: readonly Span[];
 };

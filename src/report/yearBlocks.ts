@@ -179,13 +179,13 @@ function moneyCells(year: PlanYear, index: number, units: YearBlock, money: Year
   const own = (column: number): string => address(row, column);
   const whole = (column: number, block: YearBlock): string =>
     `${address(block.row, column)}:${address(block.row + block.rows - 1, column)}`;
-  const priced = (text: string, value: number | undefined): SheetCell =>
-    formula(`IF(ISNUMBER(unit_price),${text},"${NO_PRICE}")`, value ?? NO_PRICE, 'money');
+  const priced = (text: string, value: number | undefined, otherwise = ''): SheetCell =>
+    formula(`IF(ISNUMBER(unit_price),${text},"${otherwise}")`, value ?? otherwise, 'money');
   const goesOut = whole(16, units);
   const sent = `SUMPRODUCT((${goesOut}>=${unit(1)})*(${goesOut}<=${unit(2)})*(${whole(2, money)}+${whole(4, money)}))`;
   return [
     cell(year.label),
-    priced(`unit_price*(1+price_rise)^${index}`, year.budget?.unitPrice),
+    priced(`unit_price*(1+price_rise)^${index}`, year.budget?.unitPrice, NO_PRICE),
     priced(`${unit(13)}*${own(1)}`, year.budget?.cost),
     priced(`(${unit(9)}-${unit(12)})*core_refund`, year.budget?.refund),
     priced(`${unit(13)}*freight_each`, year.budget?.freight),
@@ -196,5 +196,5 @@ function moneyCells(year: PlanYear, index: number, units: YearBlock, money: Year
 }
 
 function pricedTotal(text: string, value: number | undefined): SheetCell {
-  return formula(`IF(ISNUMBER(unit_price),${text},"${NO_PRICE}")`, value ?? NO_PRICE, 'money', 'total');
+  return formula(`IF(ISNUMBER(unit_price),${text},"")`, value ?? '', 'money', 'total');
 }

@@ -51,6 +51,8 @@ export function sheetForFile(sheet: Sheet): WriteSheet {
     name: sheet.name,
     rows: sheet.rows.map((row) => row.map((cell) => (cell === null ? null : cell.value))),
     cells: cellsOf(sheet),
+    rowDefs: rowHeights(sheet),
+    rowBreaks: [...sheet.pageBreaks].map((row) => row - 1),
     columns: sheet.widths.map((width) => ({ width })),
     merges: sheet.spans.map(({ row, column, columns }) => ({
       startRow: row,
@@ -80,25 +82,61 @@ function cellsOf(sheet: Sheet): Map<string, Partial<Cell>> {
   const cells = new Map<string, Partial<Cell>>();
   sheet.rows.forEach((row, r) =>
     row.forEach((cell, c) => {
-      if (cell !== null) cells.set(`${r},${c}`, cellForFile(cell));
+      if (cell !== null) cells.set(`${r},${c}`, cellForFile(cell, placing(sheet, r, c)));
     }),
   );
   return cells;
 }
 
+type Placing = { readonly horizontal?: 'right'; readonly wrapText?: true };
+
+/** Heads of numbers stand where their numbers stand, at the right; sentences across columns are wrapped. */
+function placing({ rows, spans }: Sheet, row: number, column: number): Placing {
+  if (spans.some((span) => span.row === row && span.column === column)) return { wrapText: true };
+  const below = rows[row + 1]?.[column];
+  const overNumbers = below !== null && below !== undefined && below.format !== 'text';
+  return rows[row]?.[column]?.meaning === 'columnHead' && overNumbers ? { horizontal: 'right' } : {};
+}
+
+const LINE = 13.5;
+const TALL: Partial<Record<Meaning, number>> = { title: 28, subtitle: 17, heading: 24 };
+
+/** Rows as high as their longest text needs; spreadsheets differ in whether they would see to it themselves. */
+function rowHeights(sheet: Sheet): Map<number, { height: number }> {
+  const across = new Map(sheet.spans.map(({ row, columns }) => [row, columns]));
+  const heights = new Map<number, { height: number }>();
+  sheet.rows.forEach((cells, row) => {
+    const lines = cells.map((cell, column) => linesOf(sheet, cell, column, across.get(row)));
+    const tall = Math.max(0, ...cells.map((cell) => (cell === null ? 0 : (TALL[cell.meaning] ?? 0))));
+    const height = Math.max(tall, LINE * Math.max(1, ...lines));
+    if (height > LINE) heights.set(row, { height });
+  });
+  return heights;
+}
+
+// Only sentences across columns and heads are wrapped; bold letters are a tenth wider than a column's measure.
+function linesOf({ widths }: Sheet, cell: SheetCell | null, column: number, across = 1): number {
+  const wrapped =
+    cell !== null && typeof cell.value === 'string' && (across > 1 || cell.meaning === 'columnHead');
+  if (!wrapped) return 1;
+  const width = widths.slice(column, column + across).reduce((sum, each) => sum + each, 0);
+  return Math.ceil((String(cell.value).length * 1.1) / Math.max(1, width));
+}
+
 const stylesMade = new Map<string, CellStyle>();
 
-function styleOf({ meaning, format }: SheetCell): CellStyle {
-  const key = `${meaning}|${format}`;
+function styleOf({ meaning, format }: SheetCell, placed: Placing): CellStyle {
+  const key = `${meaning}|${format}|${placed.horizontal}|${placed.wrapText}`;
   const known = stylesMade.get(key);
   if (known !== undefined) return known;
-  const style = { ...LOOKS[meaning], numFmt: NUMBER_CODES[format] };
+  const look = LOOKS[meaning];
+  const style = { ...look, alignment: { ...look.alignment, ...placed }, numFmt: NUMBER_CODES[format] };
   stylesMade.set(key, style);
   return style;
 }
 
-function cellForFile(cell: SheetCell): Partial<Cell> {
-  const style = styleOf(cell);
+function cellForFile(cell: SheetCell, placed: Placing): Partial<Cell> {
+  const style = styleOf(cell, placed);
   if (cell.formula === undefined) {
     return typeof cell.value === 'string'
       ? { value: cell.value, type: 'string', style }
@@ -118,6 +156,13 @@ function tableForFile(table: Sheet['tables'][number]): TableDefinition {
   };
 }
 
+/** The first series solid and dark, the others lighter and dashed: told apart without colour. */
+const SERIES_LOOKS = [
+  { color: '1F2A33', stroke: { width: 2.5 }, marker: { symbol: 'none' } },
+  { color: '8A97A3', stroke: { width: 1.25, dash: 'dash' }, marker: { symbol: 'none' } },
+  { color: '8A97A3', stroke: { width: 1.25, dash: 'sysDot' }, marker: { symbol: 'none' } },
+] as const;
+
 function chartForFile(chart: Chart, sheet: string): SheetChart {
   const { row, column, rows, columns } = chart.at;
   return {
@@ -125,10 +170,11 @@ function chartForFile(chart: Chart, sheet: string): SheetChart {
     title: chart.title,
     legend: chart.series.length > 1 ? 'bottom' : false,
     axes: { x: { title: chart.xTitle }, y: { title: chart.yTitle } },
-    series: chart.series.map(({ name, values }) => ({
+    series: chart.series.map(({ name, values }, index) => ({
       name,
       values: `${sheet}!${fixedBlock(values)}`,
       categories: `${sheet}!${fixedBlock(chart.categories)}`,
+      ...SERIES_LOOKS[index % SERIES_LOOKS.length]!,
     })),
     anchor: { from: { row, col: column }, to: { row: row + rows, col: column + columns } },
     altText: `${chart.title}: ${chart.yTitle} by ${chart.xTitle}`,
