@@ -210,8 +210,6 @@ const sentences = {
     `${p.given} can't be read as a workbook: it is damaged or is no .xlsx; open it in a spreadsheet program and save it as .xlsx`,
   csvIsWorkbook: (p) => `${p.given} is a workbook that is named .csv; name it .xlsx`,
   // planning
-  settingNotFollowed: (p) =>
-    `the setting ${p.argument} is known, but no plan follows it yet; take it out and add its batteries by hand`,
   leastCostNeedsCosts: () =>
     'the policy leastCost needs money.unitPrice and money.failureCost (what a failure in the field costs beside the battery)',
   noAges: (p) =>

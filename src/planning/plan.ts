@@ -62,7 +62,6 @@ export type PlanRequest = {
  * @param lives      one for each battery life on record
  * @param request    as-of, what the planner chose, what is believed before the records
  * @problem notEnoughData  when no battery in service has an age, or least cost is asked for without its costs
- * @problem badInput  when a setting is asked for that the plan can't follow yet
  */
 export function plan(
   batteries: readonly Battery[],

@@ -81,6 +81,15 @@ export function fleetDemands(fleet: Fleet, windows: readonly CountWindow[]): rea
   return partDemands(fleet, windows, () => '')[0]?.demands ?? [];
 }
 
+/** Good batteries that are expected to be renewed with a failed mate of their set, in each window. */
+export function fleetMates(fleet: Fleet, windows: readonly CountWindow[]): number[] {
+  if (!fleet.rule.wholeSets) return windows.map(() => 0);
+  const forecasts = fleet.groups.map(
+    ({ life, places }) => forecastLots([lotsOf(places, true)], life, fleet, windows)[0]!,
+  );
+  return windows.map((_, window) => forecasts.reduce((sum, { parts }) => sum + parts[window]!.mates, 0));
+}
+
 /** Batteries that each place is expected to need in each window; a set's are shared by its places. */
 export function expectedByPlace(
   { life, places }: LifeGroup,

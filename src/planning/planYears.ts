@@ -6,7 +6,8 @@ import type { PlanPeriod } from './fiscalYears.ts';
 import { fiscalYears } from './fiscalYears.ts';
 import type { Ask, PlanSettings } from './planSettings.ts';
 import type { Fleet } from './planViews.ts';
-import { fleetDemands } from './planViews.ts';
+import { fleetChangeNeeds } from './fleetChangeNeeds.ts';
+import { fleetDemands, fleetMates } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 import type { YearOrder } from './yearOrders.ts';
 import { yearOrders } from './yearOrders.ts';
@@ -23,6 +24,10 @@ export type PlanYear = PlanPeriod & {
   readonly high: number;
   /** Batteries this year needs under each way of asking, due now left out. */
   readonly needs: Readonly<Record<Ask, number>>;
+  /** Good batteries expected to be renewed with a failed mate of their set, to one decimal. */
+  readonly mates: number;
+  /** What changes of the fleet add to the need or take from it, to one decimal. */
+  readonly fleetChange: number;
   readonly order: YearOrder;
   readonly budget?: YearBudget;
   /** What the year pays when purchases are charged to the year of order. */
@@ -57,8 +62,13 @@ export function planYears(fleet: Fleet, request: YearRequest): PlanYear[] {
     counts.map(({ exact }) => exact),
     0.1,
   );
+  const mates = fleetMates(fleet, own);
+  const inService = fleet.groups.reduce((sum, { places }) => sum + places.length, 0);
+  const changes = fleetChangeNeeds(periods, expected, inService, settings.fleetChanges);
   const years = counts.map((year, index) => ({
     ...year,
+    mates: Math.round(mates[index]! * 10) / 10,
+    fleetChange: changes[index]!,
     dueNow: index === 0 ? dueNow : 0,
     expected: expected[index]!,
     needs: { ...year.needs, expected: expected[index]! },
@@ -74,8 +84,9 @@ function withOrders(
   usableStock: number,
   settings: PlanSettings,
 ): PlanYear[] {
-  const needs = years.map((year) => year.needs[settings.ask] + year.dueNow);
-  const orders = yearOrders(asOf, years, needs, usableStock, settings);
+  const needs = years.map((year) => year.needs[settings.ask] + year.dueNow + year.fleetChange);
+  const mates = years.map((year) => year.mates);
+  const orders = yearOrders(asOf, years, needs, usableStock, settings, mates);
   const budgets = yearBudgets(orders, settings.money);
   const charged = budgets && chargedToOrder(orders, budgets);
   return years.map((year, index) => ({

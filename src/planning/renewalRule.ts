@@ -10,12 +10,9 @@ import type { RenewalRule } from './planViews.ts';
  * labour) against a failure in the field, which costs more by `failureCost`; where waiting for failure is always
  * cheaper, batteries are renewed on failure.
  * @problem notEnoughData  when least cost is asked for without a price or the cost of a failure
- * @problem badInput       when the settings hold fleet changes or reused mates, which no plan follows yet
  */
 export function renewalRule(settings: PlanSettings, life: PlanLife): Outcome<RenewalRule> {
-  const { policy, wholeSets, fleetChanges, matesReused } = settings;
-  if (fleetChanges.length > 0) return problem('badInput', 'settingNotFollowed', 'fleetChanges');
-  if (matesReused > 0) return problem('badInput', 'settingNotFollowed', 'matesReused');
+  const { policy, wholeSets } = settings;
   if (policy === 'failure') return answer({ plannedAge: Infinity, wholeSets });
   if (policy !== 'leastCost') return answer({ plannedAge: policy.age, wholeSets });
   const { unitPrice, freight, labour, failureCost } = settings.money;

@@ -34,6 +34,7 @@ export function wholeUnits(amount: number): number {
  * rounding up buys too much is in the next year's opening stock, so the total is rounded up once.
  * @param needs    batteries needed in each year, due now counted in the first
  * @param opening  usable stock at as-of
+ * @param mates    good batteries renewed with a failed mate in each year, of which a share is used again
  */
 export function yearOrders(
   asOf: Day,
@@ -41,12 +42,13 @@ export function yearOrders(
   needs: readonly number[],
   opening: number,
   settings: PlanSettings,
+  mates: readonly number[] = [],
 ): YearOrder[] {
   let stock = opening;
   return years.map((year, index) => {
     const need = needs[index] ?? 0;
     const onOrder = arriving(settings, year, index === 0);
-    const recovered = settings.recovered * need;
+    const recovered = settings.recovered * need + settings.matesReused * (mates[index] ?? 0);
     const unitsToOrder = wholeUnits(need + settings.stockTarget - stock - onOrder - recovered);
     const closing = stock + onOrder + recovered + unitsToOrder - need;
     const order = { need, opening: stock, onOrder, recovered, unitsToOrder, closing };

@@ -46,16 +46,30 @@ function askCells(
 ): SheetCell[] {
   const column = (at: number): string =>
     `${address(units.row, at)}:${address(units.row + units.rows - 1, at)}`;
-  const need = years.reduce((sum, year) => sum + year.dueNow + year.needs[ask], 0);
+  const need = years.reduce((sum, year) => sum + year.dueNow + year.needs[ask] + year.fleetChange, 0);
+  const mates = years.reduce((sum, year) => sum + year.mates, 0);
   const onOrder = years.reduce((sum, year) => sum + year.order.onOrder, 0);
   const buy = Math.ceil(
-    Number(Math.max(0, need * (1 - settings.recovered) + settings.stockTarget - stock - onOrder).toFixed(6)),
+    Number(
+      Math.max(
+        0,
+        need * (1 - settings.recovered) -
+          settings.matesReused * mates +
+          settings.stockTarget -
+          stock -
+          onOrder,
+      ).toFixed(6),
+    ),
   );
   const price = settings.money.unitPrice;
-  const short = `${address(row, 1)}*(1-recovered_share)+stock_to_hold-stock_on_hand-SUM(${column(11)})`;
+  const short = `${address(row, 1)}*(1-recovered_share)-mates_reused*SUM(${column(18)})+stock_to_hold-stock_on_hand-SUM(${column(11)})`;
   return [
     cell(ASK_WORDS[ask]),
-    formula(`SUM(${column(3)})+SUM(${column(NEED_COLUMN[ask])})`, Number(need.toFixed(1)), 'oneDecimal'),
+    formula(
+      `SUM(${column(3)})+SUM(${column(NEED_COLUMN[ask])})+SUM(${column(19)})`,
+      Number(need.toFixed(1)),
+      'oneDecimal',
+    ),
     formula(`ROUNDUP(MAX(0,ROUND(${short},6)),0)`, buy, 'whole'),
     formula(
       `IF(ISNUMBER(unit_price),${address(row, 2)}*unit_price,"${NO_PRICE}")`,

@@ -142,6 +142,13 @@ function assumptionsOf({ plan }: ReportFacts): Assumption[] {
       note: 'after charge and test',
     },
     {
+      name: 'mates_reused',
+      label: 'Share of good mates used again',
+      value: settings.matesReused,
+      format: 'share',
+      note: 'where whole sets are renewed',
+    },
+    {
       name: 'lead_months',
       label: 'Lead time',
       value: settings.leadMonths,

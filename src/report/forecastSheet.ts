@@ -12,8 +12,8 @@ import type { UnitsPlace } from './unitsSheet.ts';
 import type { YearBlock } from './yearBlocks.ts';
 import { addYearMoney, addYearUnits } from './yearBlocks.ts';
 
-const COLUMNS = 18;
-const WIDTHS = [24, 11, 11, 11, 11, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 11, 11, 14];
+const COLUMNS = 20;
+const WIDTHS = [24, 11, 11, 11, 11, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 11, 11, 14, 10, 10];
 
 /**
  * The sheet that the budget holder receives: assumptions that can be changed, batteries and money by fiscal year

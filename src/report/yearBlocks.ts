@@ -29,7 +29,9 @@ const UNIT_HEADS = [
   'Closing stock',
   'Order by',
   'Order goes out',
-  '',
+  'Order state',
+  'Good mates renewed',
+  'Fleet changes',
 ];
 
 const MONEY_HEADS = [
@@ -95,6 +97,8 @@ export function addYearUnits(draft: Draft, { plan }: ReportFacts, columns: numbe
     cell(null, 'total'),
     cell(null, 'total'),
     cell(null, 'total'),
+    total(18, Number(sum((y) => y.mates).toFixed(1)), 'oneDecimal'),
+    total(19, Number(sum((y) => y.fleetChange).toFixed(1)), 'oneDecimal'),
   ]);
   addSentence(draft, bandSentence(plan.years), 'note', columns);
   addGap(draft);
@@ -102,7 +106,7 @@ export function addYearUnits(draft: Draft, { plan }: ReportFacts, columns: numbe
 }
 
 function bandSentence(years: readonly PlanYear[]): string {
-  return `${years[0]!.label} counts only what is left of it from the as-of date. In 9 years of 10 a year's count lies from its low to its high; low and high of single years do not add up. Needed = due now + what is asked for; opening stock + on order + recovered + units to order - needed = closing stock.`;
+  return `${years[0]!.label} counts only what is left of it from the as-of date. In 9 years of 10 a year's count lies from its low to its high; low and high of single years do not add up. Needed = due now + what is asked for + fleet changes; opening stock + on order + recovered + units to order - needed = closing stock.`;
 }
 
 function unitCells(year: PlanYear, row: number, first: boolean): SheetCell[] {
@@ -119,10 +123,10 @@ function unitCells(year: PlanYear, row: number, first: boolean): SheetCell[] {
     cell(year.high, 'body', 'whole'),
     cell(needs['4in5'], 'body', 'whole'),
     cell(needs['19in20'], 'body', 'whole'),
-    formula(`${at(3)}+CHOOSE(ask_for,${at(4)},${at(7)},${at(8)})`, order.need, 'oneDecimal'),
+    formula(`${at(3)}+CHOOSE(ask_for,${at(4)},${at(7)},${at(8)})+${at(19)}`, order.need, 'oneDecimal'),
     formula(first ? 'stock_on_hand' : address(row - 1, 14), order.opening, 'oneDecimal'),
     cell(order.onOrder, 'body', 'oneDecimal'),
-    formula(`recovered_share*${at(9)}`, order.recovered, 'oneDecimal'),
+    formula(`recovered_share*${at(9)}+mates_reused*${at(18)}`, order.recovered, 'oneDecimal'),
     formula(`ROUNDUP(MAX(0,${order6}),0)`, order.unitsToOrder, 'whole'),
     formula(`${at(10)}+${at(11)}+${at(12)}+${at(13)}-${at(9)}`, order.closing, 'oneDecimal'),
     formula(`EDATE(${at(1)},-(lead_months+safety_months))`, order.orderBy, 'date'),
@@ -132,6 +136,8 @@ function unitCells(year: PlanYear, row: number, first: boolean): SheetCell[] {
       order.late ? 'late: order now' : '',
       'text',
     ),
+    cell(year.mates, 'body', 'oneDecimal'),
+    cell(year.fleetChange, 'body', 'oneDecimal'),
   ];
 }
 

@@ -123,13 +123,25 @@ describe('plan', () => {
       ok: false,
       problem: { kind: 'notEnoughData', because: 'noAges' },
     });
-    const changes = {
-      ...DEFAULT_PLAN_SETTINGS,
-      fleetChanges: [{ month: '2027-01', count: 4, site: '', type: '' }],
-    };
-    expect(plan(fleet.batteries, fleet.lives, { asOf: AS_OF, settings: changes })).toMatchObject({
-      problem: { because: 'settingNotFollowed' },
-    });
+  });
+
+  it('fleet changes: a new place takes a battery, a given-up one its share of the failures', () => {
+    const change = (month: string, count: number) => ({ month, count, site: '', type: '' });
+    const plain = planned();
+    const more = planned({ fleetChanges: [change('2027-03', 6)] });
+    expect(more.years.map(({ fleetChange }) => fleetChange)).toEqual([0, 6, 0]);
+    expect(more.years[1]!.order.need).toBeCloseTo(plain.years[1]!.order.need + 6, 9);
+    const fewer = planned({ fleetChanges: [change('2027-01', -60)] });
+    // Half of the 120 places: half of the year's failures.
+    expect(fewer.years[1]!.fleetChange).toBeCloseTo(-plain.years[1]!.expected / 2, 1);
+  });
+
+  it('good mates of renewed sets come back by the share that is used again', () => {
+    const none = planned({ wholeSets: true });
+    const half = planned({ wholeSets: true, matesReused: 0.5 });
+    expect(none.years[1]!.mates).toBeGreaterThan(0);
+    expect(half.years[1]!.order.recovered).toBeCloseTo(0.5 * half.years[1]!.mates, 9);
+    expect(planned().years[1]!.mates).toBe(0);
   });
 
   it('the funding table rises from hopeless to certain', () => {
