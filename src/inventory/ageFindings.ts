@@ -5,35 +5,59 @@ import { shownCell } from './cells.ts';
 import type { Dates } from './dateFindings.ts';
 import type { Findings } from './findings.ts';
 import type { Lines } from './lines.ts';
+import type { Chain } from './oneBattery.ts';
+
+type FillJob = {
+  readonly lines: Lines;
+  readonly dates: Dates;
+  readonly where: readonly Whereabouts[];
+  readonly findings: Findings;
+};
 
 /**
- * Puts the made date where the installation is not known, for batteries that are or were in service: their time on
- * the shelf then counts as service, for those still in and those gone alike.
+ * Puts a date where an installation is not known, for batteries that are or were in service, those still in and those
+ * gone alike: for the first installation the made date (time on the shelf then counts as service), for a later one the
+ * day of the removal before it.
  */
-export function fillFromMade(
-  lines: Lines,
-  dates: Dates,
-  where: readonly Whereabouts[],
-  findings: Findings,
-): void {
-  const { installed, made, removed, fromMade } = dates;
-  for (let line = 0; line < lines.count; line += 1) {
-    if (!Number.isNaN(installed.first[line]!) || Number.isNaN(made.first[line]!)) continue;
-    if (where[line] === 'inStock' && Number.isNaN(removed.first[line]!)) continue;
-    if (removed.first[line]! < made.first[line]!) continue;
-    installed.first[line] = made.first[line]!;
-    installed.last[line] = Math.min(made.last[line]!, ...lastPossible(removed.last[line]!));
-    fromMade[line] = 1;
-    findings.add(lines.rows[line]!, {
-      kind: 'made date used for installed',
-      column: lines.head('installed') || lines.head('code') || lines.head('made'),
-      given: shownCell(lines.cell(line, 'installed')) || 'no installation date',
-      done: `taken as installed ${isoDay(made.first[line]!)}, when it was made; time on the shelf counts as service`,
+export function fillInstalled(chains: readonly Chain[], job: FillJob): void {
+  const { installed, removed } = job.dates;
+  for (const chain of chains) {
+    chain.forEach((line, index) => {
+      if (!Number.isNaN(installed.first[line]!)) return;
+      if (job.where[line] === 'inStock' && Number.isNaN(removed.first[line]!)) return;
+      if (index === 0) fromMade(line, job);
+      else fromRemoval(line, chain[index - 1]!, job);
     });
   }
 }
 
-const lastPossible = (removed: number): readonly number[] => (Number.isNaN(removed) ? [] : [removed]);
+function fromMade(line: number, { lines, dates, findings }: FillJob): void {
+  const { installed, made, removed } = dates;
+  const [first, last] = [made.first[line]!, made.last[line]!];
+  if (Number.isNaN(first) || removed.first[line]! < first) return;
+  installed.first[line] = first;
+  installed.last[line] = removed.last[line]! < last ? removed.last[line]! : last;
+  dates.fromMade[line] = 1;
+  findings.add(lines.rows[line]!, {
+    kind: 'made date used for installed',
+    column: lines.head('installed') || lines.head('code') || lines.head('made'),
+    given: shownCell(lines.cell(line, 'installed')) || 'no installation date',
+    done: `taken as installed ${isoDay(first)}, when it was made; time on the shelf counts as service`,
+  });
+}
+
+function fromRemoval(line: number, before: number, { lines, dates, findings }: FillJob): void {
+  const { installed, removed } = dates;
+  const out = removed.first[before]!;
+  if (Number.isNaN(out) || removed.first[line]! < out) return;
+  installed.first[line] = installed.last[line] = out;
+  findings.add(lines.rows[line]!, {
+    kind: 'later installation unknown',
+    column: lines.head('installed'),
+    given: shownCell(lines.cell(line, 'installed')) || 'no installation date',
+    done: `taken as installed ${isoDay(out)}, when it was removed in row ${lines.rows[before]!}`,
+  });
+}
 
 /** Reports a battery whose age can't be told. */
 export function reportAgeUnknown(battery: Battery, lines: Lines, findings: Findings): void {

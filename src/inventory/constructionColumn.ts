@@ -51,7 +51,7 @@ export function constructionColumn(
     return 'AGM';
   });
   if (isJudged) for (const [type, found] of unknown) reportUnknown(lines, type, found, findings);
-  reportFlooded(lines, of, named, findings);
+  if (isJudged) reportFlooded(lines, of, named, findings);
   return { of, assumed };
 }
 
@@ -85,23 +85,54 @@ function reportUnknown(lines: Lines, type: string, found: readonly number[], fin
   });
 }
 
-// Words that say flooded beside a construction that says AGM: by the settings, or by another column of the row.
+type Texts = readonly string[];
+
+/** A stock number is that of flooded batteries where so many rows, and this share of them, say so. */
+const ROWS_ALIKE = 3;
+const SHARE_ALIKE = 0.7;
+
+// Words that say flooded beside a construction that says AGM: by the settings, by another column of the row, or by the
+// other rows of its stock number.
 function reportFlooded(lines: Lines, of: readonly Construction[], named: Named, findings: Findings): void {
-  const reported = new Set<string>();
-  for (const field of ['type', 'part', 'construction'] as const) {
-    const texts = lines.text(field);
-    for (let line = 0; line < lines.count; line += 1) {
-      const text = texts[line]!;
-      if (of[line] !== 'AGM' || text === '' || reported.has(text) || constructionIn(text) !== 'flooded')
-        continue;
-      reported.add(text);
-      const why = namedOf(text, named) === undefined ? 'another column says AGM' : 'the settings say AGM';
-      findings.add(lines.rows[line]!, {
-        kind: 'flooded judged as AGM',
-        column: lines.head(field),
-        given: text,
-        done: `judged as AGM: ${why}`,
-      });
-    }
+  const [types, stock] = [lines.text('type'), lines.text('stockNumber')];
+  const flooded = floodedStock(stock, of);
+  for (let line = 0; line < lines.count; line += 1) {
+    if (of[line] !== 'AGM') continue;
+    const why =
+      floodedWords(lines, line, named) ??
+      (flooded.has(stock[line]!) ? `${stock[line]!} is flooded in other rows` : undefined);
+    if (why === undefined) continue;
+    const given = [types[line]!, stock[line]!].filter((text) => text !== '').join(', ');
+    findings.add(lines.rows[line]!, {
+      kind: 'flooded judged as AGM',
+      column: lines.head('type'),
+      given,
+      done: `judged as AGM; ${why}`,
+      group: `flooded judged as AGM: ${given}`,
+    });
   }
+}
+
+function floodedWords(lines: Lines, line: number, named: Named): string | undefined {
+  for (const field of ['type', 'part', 'construction'] as const) {
+    const text = lines.text(field)[line]!;
+    if (text === '' || constructionIn(text) !== 'flooded') continue;
+    return namedOf(text, named) === undefined ? `${text} says flooded` : 'the settings say AGM';
+  }
+  return undefined;
+}
+
+function floodedStock(stock: Texts, of: readonly Construction[]): ReadonlySet<string> {
+  const counts = new Map<string, { flooded: number; all: number }>();
+  stock.forEach((text, line) => {
+    if (text === '') return;
+    const count = counts.get(text) ?? { flooded: 0, all: 0 };
+    if (count.all === 0) counts.set(text, count);
+    count.all += 1;
+    if (of[line] === 'flooded') count.flooded += 1;
+  });
+  const alike = [...counts].filter(
+    ([, { flooded, all }]) => flooded >= ROWS_ALIKE && flooded >= SHARE_ALIKE * all,
+  );
+  return new Set(alike.map(([text]) => text));
 }

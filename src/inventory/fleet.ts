@@ -26,7 +26,7 @@ import { checkSets } from './setFindings.ts';
 import type { Records } from './testRecords.ts';
 import { readRecords } from './testRecords.ts';
 import { whereabouts } from './whereabouts.ts';
-import { checkAges, fillFromMade, reportAgeUnknown } from './ageFindings.ts';
+import { checkAges, fillInstalled, reportAgeUnknown } from './ageFindings.ts';
 
 /** The batteries and lives of a sheet, with what was found on the way. */
 export type Fleet = {
@@ -67,8 +67,8 @@ export function fleetOf(
   const made = readMade(lines, { asOf, findings, layouts: settings.layouts });
   const dates = checkedDates(lines, made, asOf, findings);
   const { where, parked } = whereabouts(lines, dates, findings);
-  fillFromMade(lines, dates, where, findings);
   const { chains, twice } = chainsOf({ lines, dates, where, asOf, findings });
+  fillInstalled(chains, { lines, dates, where, findings });
   const records = recordsOf(request, lines);
   const start = recordStartOf(lines, dates, where, settings.recordsSince, findings);
   const causes = removalCausesOf(lines, where, settings.causes, findings);
@@ -83,7 +83,7 @@ export function fleetOf(
     sites,
     meaningOf: causes.meaningOf,
   };
-  const readingsJob = { lines, dates, ...records, asOf, testMonths: settings.testMonths, findings };
+  const readingsJob = { lines, dates, where, ...records, asOf, testMonths: settings.testMonths, findings };
   const isJudged = request.tests !== undefined || lines.at.has('restVolts') || lines.at.has('reading');
   const constructions = constructionColumn(lines, settings.constructions, isJudged, findings);
   const parts = { request, lines, sites, made, dates, where, parked, constructions, lifeJob, readingsJob };

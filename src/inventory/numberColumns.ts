@@ -21,14 +21,18 @@ export function numberColumn(context: ReadContext, field: Field): Float64Array {
     if (reading === undefined) continue;
     filled += 1;
     const value = zeroIsBlank(field) && reading.value === 0 ? undefined : reading.value;
-    if (value !== undefined) values[line] = celsius === undefined ? value : celsius(reading);
+    if (value !== undefined) values[line] = celsius === undefined ? value : celsius(reading, line);
     const cell = block.rows[kept[line]!]![column];
-    if (reading.quirk !== undefined)
+    if (reading.quirk !== undefined && !isUsual(field, reading))
       quirks.note(block.rowNumber(kept[line]!), reading.quirk, cell, doneWith(reading));
   }
   quirks.close(filled);
   return values;
 }
+
+// A rating is written with its kind, 800 EN: that is how labels say it.
+const isUsual = (field: Field, { quirk }: NumberReading): boolean =>
+  field === 'rating' && quirk === 'number with its unit';
 
 // No battery shows 0 V, no owner accepts 0 A: such a 0 is an empty cell. A cranking reading of 0 and 0 C are real.
 const zeroIsBlank = (field: Field): boolean =>

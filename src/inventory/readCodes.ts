@@ -91,7 +91,9 @@ function codeReader(choices: ReadonlyMap<string, LayoutChoice>, asOf: Day): Read
     if (ofMaker.size === 0) seen.set(maker, ofMaker);
     const known = ofMaker.get(cell);
     if (known !== undefined) return known;
-    const read = answerOf(cell, choices.get(maker), asOf);
+    const own = answerOf(cell, choices.get(maker), asOf);
+    const read =
+      maker === '' && own.quirk === 'unreadable code' ? (asOthers(cell, choices, asOf) ?? own) : own;
     ofMaker.set(cell, read);
     return read;
   };
@@ -109,6 +111,23 @@ function answerOf(cell: Cell, choice: LayoutChoice | undefined, asOf: Day): Code
   const done = `read as ${isoDay(day)}${lot === '' ? '' : `, lot ${lot}`}`;
   if (zeroAdded) return { ...read, quirk: 'leading zero eaten', done: `${done}, with the zero put back` };
   return LONG_DASHES.test(String(cell)) ? { ...read, quirk: 'dash turned to a long dash', done } : read;
+}
+
+// A code without a maker may be in any layout of the sheet: it is read where only one of them fits.
+function asOthers(cell: Cell, choices: ReadonlyMap<string, LayoutChoice>, asOf: Day): CodeAnswer | undefined {
+  const layouts = new Map([...choices.values()].map((choice) => [choice.layout.text, choice]));
+  const read = [...layouts.values()].flatMap((choice) => {
+    const answer = answerOf(cell, choice, asOf);
+    return answer.first === undefined ? [] : [{ answer, choice }];
+  });
+  if (read.length === 0) return undefined;
+  const { answer, choice } = read[0]!;
+  if (read.length > 1) {
+    const fits = read.map((one) => one.choice.layout.text).join(' and ');
+    return { lot: '', quirk: 'unreadable code', done: `not read: no maker is named, and ${fits} both fit` };
+  }
+  const done = `read as ${choice.layout.text}, the one layout of the sheet that fits: ${isoDay(answer.first!)}`;
+  return { ...answer, quirk: 'codes in another layout', done };
 }
 
 function lastDay(day: Day, { layout }: LayoutChoice): Day {

@@ -124,20 +124,23 @@ function named(
   return day === undefined ? monthly(full, month) : dated(full, String(month), day, 'text date');
 }
 
+/** The order that the text dates of a column show, and how many dates show it. */
+export type ShownOrder = { readonly order: DateOrder; readonly count: number };
+
 /**
  * Which order the text dates of a column show: that of the dates that read one way only, where all of those
  * agree; undefined where there are none or they don't agree.
  */
-export function shownOrder(cells: readonly Cell[]): DateOrder | undefined {
-  let [dayFirst, monthFirst] = [false, false];
+export function shownOrder(cells: readonly Cell[]): ShownOrder | undefined {
+  let [dayFirst, monthFirst] = [0, 0];
   for (const cell of cells) {
     const figures =
       typeof cell === 'string' ? FIGURES.exec(cell.trim().replace(TIME_OF_DAY, '').trim()) : null;
     if (figures === null) continue;
     const order = orderOf(figures[1]!, figures[2]!);
-    if (order === 'dayFirst') dayFirst = true;
-    if (order === 'monthFirst') monthFirst = true;
+    if (order === 'dayFirst') dayFirst += 1;
+    if (order === 'monthFirst') monthFirst += 1;
   }
-  if (dayFirst === monthFirst) return undefined;
-  return dayFirst ? 'dayFirst' : 'monthFirst';
+  if (dayFirst > 0 === monthFirst > 0) return undefined;
+  return dayFirst > 0 ? { order: 'dayFirst', count: dayFirst } : { order: 'monthFirst', count: monthFirst };
 }

@@ -4,7 +4,7 @@ import { DAYS_PER_MONTH } from '../basics/units.ts';
 import type { Retest } from '../cranking/batteryTest.ts';
 import { damageFrom, retestFrom } from '../cranking/batteryTest.ts';
 import { verdict } from '../cranking/verdict.ts';
-import type { Construction } from '../service/battery.ts';
+import type { Construction, Whereabouts } from '../service/battery.ts';
 import { shownCell } from './cells.ts';
 import type { Dates } from './dateFindings.ts';
 import type { Findings } from './findings.ts';
@@ -35,6 +35,7 @@ export type RawReadings = {
 export type ReadingsJob = {
   readonly lines: Lines;
   readonly dates: Dates;
+  readonly where: readonly Whereabouts[];
   readonly tests: Records | undefined;
   readonly charges: Records | undefined;
   readonly asOf: Day;
@@ -53,13 +54,16 @@ export function latestReadings(chain: Chain, construction: Construction, job: Re
   const own = ownReadings(line, job);
   const serial = job.lines.text('serial')[line]!;
   const chargedOn = chargedOnOf(serial, own, line, job);
-  const tests = countingTests(serial, job);
+  const tests = countingTests(serial, job, job.where[line] !== 'removed');
   const read = tests.length === 0 ? own : fromTests(tests, own, construction, serial, job);
   reportSameDay(read, chargedOn);
   return chargedOn === undefined ? read : { ...read, chargedOn };
 }
 
-function ownReadings(line: number, { lines, dates, asOf, testMonths, findings }: ReadingsJob): RawReadings {
+function ownReadings(
+  line: number,
+  { lines, dates, where, asOf, testMonths, findings }: ReadingsJob,
+): RawReadings {
   const testedOn = known(dates.testedOn.first[line]!);
   const base: RawReadings = {
     row: lines.rows[line]!,
@@ -71,7 +75,7 @@ function ownReadings(line: number, { lines, dates, asOf, testMonths, findings }:
     damaged: damageFrom(lines.text('damage')[line]!),
   };
   if (testedOn !== undefined && isTooOld(testedOn, asOf, testMonths)) {
-    if (hasValues(lines, line)) reportOld(lines, line, testedOn, findings);
+    if (hasValues(lines, line) && where[line] !== 'removed') reportOld(lines, line, testedOn, findings);
     return base;
   }
   const { restVolts, celsius, reading, loadVolts, least } = valuesAt(lines, line);
@@ -127,10 +131,14 @@ function chargedOnOf(serial: string, own: RawReadings, line: number, job: Readin
   return day;
 }
 
-function countingTests(serial: string, { tests, asOf, testMonths }: ReadingsJob): readonly number[] {
+function countingTests(
+  serial: string,
+  { tests, asOf, testMonths }: ReadingsJob,
+  isAsked: boolean,
+): readonly number[] {
   const all = serial === '' ? [] : (tests?.of.get(serial) ?? []);
   const counting = all.filter((test) => !isTooOld(Math.floor(tests!.at[test]!), asOf, testMonths));
-  if (all.length > 0 && counting.length === 0)
+  if (isAsked && all.length > 0 && counting.length === 0)
     reportOld(tests!.lines, all.at(-1)!, Math.floor(tests!.at[all.at(-1)!]!), tests!.findings);
   return counting;
 }

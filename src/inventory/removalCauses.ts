@@ -30,8 +30,9 @@ const WORDS: readonly (readonly [RegExp, RemovalMeaning])[] = [
   [/^(other( reason)?|misc(ellaneous)?)$/, 'good'],
 ];
 
+// A word for the removal itself is no cause of it.
 const NOTHING_SAID =
-  /^(not (said|known|stated|given)|none( given)?|unknown|no reason( given)?|not recorded|unclear|various)$/;
+  /^((not|none) (said|known|stated|given|recorded)|unknown|no reason( given)?|unclear|various|see (log|remarks?|notes?|file|book)|as noted|removed|replaced|exchanged|changed|swap(ped)?|taken (off|out)|off|out|done|yes|y|x)$/;
 
 /**
  * What a text of the removal-cause column means: what the settings say, else known words. A text without a known

@@ -17,7 +17,8 @@ const ROWS_NAMED = 8;
 /** What is odd about the sets in service, and about places that hold two batteries. */
 export function checkSets(batteries: readonly Battery[], lines: Lines, findings: Findings): void {
   const inService = batteries.filter(({ whereabouts }) => whereabouts === 'inService');
-  const sets = [...grouped(inService, setOf).entries()].filter(([, set]) => set.length <= MOST_IN_SET);
+  const nameOf = lines.at.has('set') ? setNamed : setOf;
+  const sets = [...grouped(inService, nameOf).entries()].filter(([, set]) => set.length <= MOST_IN_SET);
   const pairs = mostAreEven(sets.map(([, set]) => set.length));
   for (const [name, set] of sets) checkSet(name, set, pairs, lines, findings);
   for (const [name, both] of grouped(inService, placeOf)) {
@@ -48,11 +49,13 @@ function grouped(
   return groups;
 }
 
-const setOf = ({ set, vehicle, site }: Battery): string => {
-  if (set !== '')
-    return set === vehicle || vehicle === '' ? `set ${set} ${site}`.trim() : `set ${set} of ${vehicle}`;
-  return vehicle === '' ? '' : `vehicle ${vehicle}`;
-};
+// Without a column for sets the batteries of one vehicle are one set.
+const setOf = ({ vehicle }: Battery): string => (vehicle === '' ? '' : `vehicle ${vehicle}`);
+
+function setNamed({ set, vehicle, site }: Battery): string {
+  if (set === '') return '';
+  return set === vehicle || vehicle === '' ? `set ${set} ${site}`.trim() : `set ${set} of ${vehicle}`;
+}
 
 const placeOf = ({ place = '', vehicle, site, set }: Battery): string => {
   if (place === '' || (vehicle === '' && site === '')) return '';

@@ -49,21 +49,28 @@ function checkHidden(hiddenRows: ReadonlySet<number> | undefined, { lines, conte
   context.findings.add(hidden[0]!, { kind: 'hidden rows counted', column: '', given, count: hidden.length });
 }
 
-const RATING_KIND = /\b(EN|DIN|SAE|IEC|JIS|CCA|MCA|CA)\b/i;
+const RATING_KIND = /(?:\b|\d)(EN|DIN|SAE|IEC|JIS|CCA|MCA)\b/i;
 
+// Each row whose rating is of another kind than most.
 function checkRatings({ lines, context }: SheetReading): void {
   if (!lines.at.has('rating')) return;
-  const kinds = new Map<string, number>();
-  for (let line = 0; line < lines.count; line += 1) {
-    const kind = RATING_KIND.exec(cellText(lines.cell(line, 'rating')))?.[1]?.toUpperCase();
-    if (kind !== undefined && !kinds.has(kind)) kinds.set(kind, line);
-  }
-  if (kinds.size < 2) return;
-  const second = [...kinds.values()][1]!;
-  const given = `ratings of the kinds ${[...kinds.keys()].join(', ')}`;
-  context.findings.add(lines.rows[second]!, {
-    kind: 'ratings of mixed kinds',
-    column: lines.head('rating'),
-    given,
+  const ofColumn = ratingKind(lines.head('rating'));
+  const kinds = Array.from({ length: lines.count }, (_, line) => {
+    const text = cellText(lines.cell(line, 'rating'));
+    return text === '' ? undefined : (ratingKind(text) ?? ofColumn);
+  });
+  const counts = new Map<string, number>();
+  for (const kind of kinds) if (kind !== undefined) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const [usual] = [...counts].sort((a, b) => b[1] - a[1])[0] ?? [];
+  kinds.forEach((kind, line) => {
+    if (kind === undefined || kind === usual) return;
+    const given = `${cellText(lines.cell(line, 'rating'))}; most are ${usual}`;
+    const found = { kind: 'ratings of mixed kinds', column: lines.head('rating'), given } as const;
+    context.findings.add(lines.rows[line]!, { ...found, group: `ratings in ${kind}` });
   });
 }
+
+const ratingKind = (text: string): string | undefined => {
+  const kind = RATING_KIND.exec(text)?.[1]?.toUpperCase();
+  return kind === 'CCA' ? 'SAE' : kind;
+};

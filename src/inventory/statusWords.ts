@@ -18,7 +18,7 @@ const WORDS: readonly (readonly [RegExp, StatusMeaning])[] = [
     'parked',
   ],
   [
-    /\b(remov\w*|scrap\w*|dispos\w*|turn(ed)? ?in|turnin|withdrawn|replaced|out of (service|use|svc)|not in (service|use)|retired|sold|stolen|lost|written off|recycl\w*|exchanged|gone|struck off|decommission\w*|returned( to (maker|supplier))?|inactive|ended|out|other|u s removed)\b/,
+    /\b(remov\w*|scrap\w*|dispos\w*|turn(ed)? ?in|turnin|withdrawn|replaced|out of (service|use|svc)|not in (service|use)|retired|sold|stolen|lost|written off|recycl\w*|exchanged|gone|struck off|decommission\w*|returned( to (maker|supplier))?|inactive|ended|out|other|u s removed|off)\b/,
     'removed',
   ],
   [

@@ -3,6 +3,7 @@ import type { Outcome } from '../basics/outcome.ts';
 import { andThen, answer } from '../basics/outcome.ts';
 import type { Block } from './block.ts';
 import { blockOf } from './block.ts';
+import { cellText } from './cells.ts';
 import type { Field } from './fields.ts';
 import { FIELD_SPECS } from './fields.ts';
 import { findHeader } from './findHeader.ts';
@@ -50,7 +51,8 @@ export function readRecords(sheet: SheetRows, job: RecordsJob): Outcome<Records 
       const kinds = rowKinds(block, header, at, () => false);
       const context = { ...job, findings, block, kept: kinds.batteries, at, heads: header.texts };
       const lines = readColumns({ ...context, ...knowledgeOf(sheet) });
-      return answer(bySerial(lines, block, kinds.batteries, findings, job));
+      const isNotFull = notFull(block, kinds.batteries, header.texts);
+      return answer(bySerial(lines, block, kinds.batteries, isNotFull, findings, job));
     }),
   );
 }
@@ -78,6 +80,7 @@ function bySerial(
   lines: Lines,
   block: Block,
   kept: readonly number[],
+  isNotFull: (line: number) => boolean,
   findings: Findings,
   job: RecordsJob,
 ): Records {
@@ -89,7 +92,7 @@ function bySerial(
   );
   const of = new Map<string, number[]>();
   serials.forEach((serial, line) => {
-    const why = unusable(serial, at[line]!, job);
+    const why = unusable(serial, at[line]!, job) ?? (isNotFull(line) ? 'charge not full' : undefined);
     if (why !== undefined)
       findings.add(lines.rows[line]!, {
         column: lines.head('serial'),
@@ -103,6 +106,14 @@ function bySerial(
 }
 
 const timeOfDay = (cell: unknown): number => (typeof cell === 'number' && cell < 100_000 ? cell % 1 : 0);
+
+const FULL = /^(full|fully charged|full charge|charged full|complete|completed)$/;
+
+// A charge that was broken off is none: the column that says so, where there is one.
+function notFull(block: Block, kept: readonly number[], heads: readonly string[]): (line: number) => boolean {
+  const column = heads.findIndex((head) => FULL.test(headerWords(head)));
+  return (line) => column >= 0 && /^(n|no|false|0)$/i.test(cellText(block.rows[kept[line]!]![column]));
+}
 
 function unusable(serial: string, at: number, { asOf, knows }: RecordsJob): Finding['kind'] | undefined {
   if (serial === '' || Number.isNaN(at)) return 'row without serial or date';

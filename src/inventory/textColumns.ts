@@ -44,21 +44,20 @@ function plainText(cell: Cell, field: Field, note: Note): string {
   return '';
 }
 
-const SAMPLE = 2000;
+const SAMPLE = 5000;
+const MOST_SERIALS = 0.75;
 
-// Where nine in ten serials are figures of one length, some with a leading zero, a shorter one has lost its zeros.
+// Where most of the serials of figures have one length, some with a leading zero, a shorter one has lost its zeros.
 function fixedWidth({ kept, block }: ReadContext, column: number): number {
   const lengths = new Map<number, number>();
-  let [zeros, figures, total] = [0, 0, 0];
+  let [zeros, figures] = [0, 0];
   for (const row of kept.slice(0, SAMPLE)) {
     const text = cellText(block.rows[row]![column]);
-    if (text === '') continue;
-    total += 1;
     if (!/^\d+$/.test(text)) continue;
     figures += 1;
     if (text.startsWith('0')) zeros += 1;
     lengths.set(text.length, (lengths.get(text.length) ?? 0) + 1);
   }
   const [width, count] = [...lengths].sort((a, b) => b[1] - a[1])[0] ?? [0, 0];
-  return zeros > 0 && figures > 0.9 * total && count > total / 2 ? width : 0;
+  return zeros > 0 && count >= MOST_SERIALS * figures ? width : 0;
 }

@@ -64,8 +64,8 @@ describe('a date cell', () => {
   });
 
   it('shows the order of its column only where all agree', () => {
-    expect(shownOrder(['03/04/2026', '13/04/2026 08:00'])).toBe('dayFirst');
-    expect(shownOrder(['03/04/2026', '04/13/2026'])).toBe('monthFirst');
+    expect(shownOrder(['03/04/2026', '13/04/2026 08:00'])).toEqual({ order: 'dayFirst', count: 1 });
+    expect(shownOrder(['03/04/2026', '04/13/2026'])).toEqual({ order: 'monthFirst', count: 1 });
     expect(shownOrder(['13/04/2026', '04/13/2026'])).toBeUndefined();
     expect(shownOrder(['03/04/2026', 45_000, null])).toBeUndefined();
   });

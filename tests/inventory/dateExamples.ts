@@ -17,9 +17,16 @@ export const dateExamples: Examples = {
     no: [[...fleet(), plain({ Installed: day('2024-02-10') })]],
   },
   'text date that reads two ways': {
-    yes: [[...fleet(), plain({ Installed: '03/04/2024' })]],
-    no: [
+    yes: [
+      [...fleet(), plain({ Installed: '03/04/2024' })],
       [...fleet(), plain({ Installed: '03/04/2024' }), plain({ Installed: '13/04/2024' }, 2)],
+    ],
+    no: [
+      [
+        ...fleet(),
+        plain({ Installed: '03/04/2024' }),
+        ...fleet(10).map((row) => ({ ...row, Installed: '13/04/2024' })),
+      ],
       { rows: [...fleet(), plain({ Installed: '03/04/2024' })], settings: { dateOrder: 'dayFirst' } },
       [...fleet(), plain({ Installed: '04/04/2024' })],
     ],
@@ -98,6 +105,10 @@ export const dateExamples: Examples = {
       [...fleet(), removed({ Installed: null })],
     ],
     no: [[...fleet(), plain({ Installed: null, Status: 'in stock' })], fleet()],
+  },
+  'later installation unknown': {
+    yes: [[...fleet(), removed({}, 7), plain({ Installed: 'TBD', Vehicle: 'NF-70' }, 7)]],
+    no: [[...fleet(), removed({}, 7), plain({ Installed: 'TBD' }, 8)]],
   },
   'age unknown': {
     yes: [[...fleet(), plain({ Installed: null, 'Date code': null })]],

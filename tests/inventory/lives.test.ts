@@ -65,7 +65,7 @@ describe('ages', () => {
 });
 
 describe('one battery', () => {
-  const first = out({ Reason: 'swapped' });
+  const first = out({ Reason: 'transferred' });
   const second = plain({ Installed: day('2025-06-10'), Vehicle: 'NF-77' });
 
   it('is one life from its first installation, months out between', () => {

@@ -68,6 +68,10 @@ export const readingExamples: Examples = {
       { rows: one({ Charged: day('2026-05-02') }), charges: [{ Date: day('2026-05-30'), Serial: 'A1001' }] },
     ],
   },
+  'charge not full': {
+    yes: [{ rows: one({}), charges: [{ Date: day('2026-05-30'), Serial: 'A1001', Full: 'no' }] }],
+    no: [{ rows: one({}), charges: [{ Date: day('2026-05-30'), Serial: 'A1001', Full: 'yes' }] }],
+  },
   'serial not in the inventory': {
     yes: [{ rows: one({}), tests: [test({ Serial: 'Z9' })] }],
     no: [{ rows: one({}), tests: [test()] }],
