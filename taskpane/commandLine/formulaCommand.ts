@@ -38,8 +38,10 @@ function options(args: readonly string[]) {
   }
 }
 
-/** Evaluates formulas as the arguments say; answers what goes to stdout. */
-export async function formulaCommand(args: readonly string[]): Promise<string> {
+const toStderr = (sentence: string): void => void process.stderr.write(`${sentence}\n`);
+
+/** Evaluates formulas as the arguments say; answers what goes to stdout, and warns of what a file is not. */
+export async function formulaCommand(args: readonly string[], warn = toStderr): Promise<string> {
   const { values: given, positionals: formulas } = options(args);
   if (given.help) return USAGE;
   if (given.version) return `${toolVersion()}\n`;
@@ -48,6 +50,7 @@ export async function formulaCommand(args: readonly string[]): Promise<string> {
   const wrong = formulas.find((formula) => !formula.startsWith('='));
   if (wrong !== undefined) throw new Refusal(2, `a formula begins with =; given ${wrong}`);
   const file = given.sheet === undefined ? undefined : await fileFrom(given.sheet);
+  file?.warnings.forEach((sentence) => warn(sentence));
   const active = activeSheet(file, given.tab);
   const workbook = startHeadless();
   try {

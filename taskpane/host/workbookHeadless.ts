@@ -17,6 +17,7 @@ import type { Sentences } from './workbookSentences.ts';
 import { newSentences } from './workbookSentences.ts';
 import type { Contents } from './workbookSnapshot.ts';
 import { snapshotOf } from './workbookSnapshot.ts';
+import { forgetParsed } from './workbookSyntax.ts';
 
 // The engine's modules for Node are CommonJS; loading them as ES modules fails on one of their dependencies.
 const require = createRequire(import.meta.url);
@@ -77,11 +78,12 @@ let opened = 0;
 
 /** Opens a workbook in place of the last one and waits until everything in it has been calculated. */
 export async function openHeadless(workbook: HeadlessWorkbook, contents: Contents): Promise<void> {
-  const { api, sentences } = workbook;
+  const { api, engine, sentences } = workbook;
   const open = api.getActiveWorkbook();
   if (open !== null) api.disposeUnit(open.getId());
   sentences.clear();
-  // The engine keeps parsed formulas for each workbook's id: a new one can't meet those of the last.
+  forgetParsed(new engine.LexerTreeBuilder());
+  // The engine keeps formulas that it has prepared under the workbook's id: a new one can't meet those of the last.
   opened += 1;
   const data = snapshotOf(contents, `workbook${opened}`);
   await calculated(workbook, () => api.createWorkbook(data));
