@@ -26,21 +26,35 @@ function gammaCdf(x: number, skewness: number): number {
   return cube <= 0 ? 0 : normalCdf((Math.cbrt(cube) - 1 + size) / Math.sqrt(size));
 }
 
-/** Whether a count is so rare that its law is near a Poisson law and a gamma law is too coarse. */
-export function isRare({ mean, variance }: Cumulants): boolean {
-  return mean < 15 && variance > 0.75 * mean && variance < 2.2 * mean;
+/**
+ * Whether a count is so rare that its law is near a Poisson law and a gamma law is too coarse. Counts that come in
+ * batches of several sizes (sets renewed as a whole) are too skewed for it: its chances would turn negative.
+ */
+export function isRare(cumulants: Cumulants): boolean {
+  const { mean, variance } = cumulants;
+  if (!(mean < 15 && variance > 0.75 * mean && variance < 2.2 * mean)) return false;
+  const [single, pair] = nearPoisson(cumulants);
+  return single >= 0 && pair > -MOST_NEGATIVE * mean;
+}
+
+// Far enough below 0 for a Poisson-binomial law, near enough for its chances to stay positive.
+const MOST_NEGATIVE = 0.3;
+
+/** Coefficients of the cubic whose exponential generates a law with these cumulants. */
+function nearPoisson({ mean, variance, third }: Cumulants): readonly [number, number, number] {
+  const pairs = variance - mean;
+  const triples = third - 3 * variance + 2 * mean;
+  return [mean - pairs + triples / 2, pairs - triples, triples / 2];
 }
 
 /**
  * Chances of the counts 0, 1, 2 ... under the law near a Poisson law with the given mean, variance and third
  * cumulant: its generating function is exp of a cubic, whose coefficients follow each other.
  */
-export function rareChances({ mean, variance, third }: Cumulants, length: number): Float64Array {
-  const pairs = variance - mean;
-  const triples = third - 3 * variance + 2 * mean;
-  const [a, b, c] = [mean - pairs + triples / 2, pairs - triples, triples / 2];
+export function rareChances(cumulants: Cumulants, length: number): Float64Array {
+  const [a, b, c] = nearPoisson(cumulants);
   const chances = new Float64Array(length);
-  chances[0] = Math.exp(-mean + pairs / 2 - triples / 6);
+  chances[0] = Math.exp(-a - b / 2 - c / 3);
   for (let k = 1; k < length; k += 1) {
     const sum = a * chances[k - 1]! + b * (chances[k - 2] ?? 0) + c * (chances[k - 3] ?? 0);
     chances[k] = Math.max(0, sum / k);

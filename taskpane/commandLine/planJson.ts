@@ -68,8 +68,12 @@ function yearJson(year: PlanYear, chargeTo: Settings['chargeTo']): object {
     low,
     high,
     unitsToOrder: order.unitsToOrder,
-    cost: budget?.cost ?? null,
-    net: net ?? null,
+    cost: cents(budget?.cost),
+    net: cents(net),
     orderBy: isoDay(order.orderBy),
   };
 }
+
+/** Money to two decimals; null where there is none. */
+const cents = (amount: number | undefined): number | null =>
+  amount === undefined ? null : Number(amount.toFixed(2));

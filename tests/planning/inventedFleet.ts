@@ -17,9 +17,10 @@ export function battery(row: number, more: Partial<Battery> = {}): Battery {
     maker: '9ZZ98',
     lot: '',
     type: row % 5 === 0 ? '6T flooded' : '6T AGM',
-    site: SITES[row % SITES.length]!,
+    site: SITES[Math.floor(row / 6) % SITES.length]!,
     vehicle: `V${Math.floor(row / 6)}`,
-    set: `set ${Math.floor((row % 6) / 3)}`,
+    // Sets of three beside batteries by themselves: counts come in batches of both sizes.
+    set: row % 6 < 3 ? 'set A' : '',
     construction: 'AGM',
     whereabouts: 'inService',
     monthsOut: 0,

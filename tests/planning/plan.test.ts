@@ -51,6 +51,10 @@ describe.each([
       expect(low).toBeLessThanOrEqual(expected);
       expect(high).toBeGreaterThanOrEqual(expected);
     }
+    for (const { low, high, expected } of made.sites.flatMap((site) => site.years)) {
+      expect(low).toBeLessThanOrEqual(expected);
+      expect(high).toBeGreaterThanOrEqual(expected);
+    }
     expect(made.horizons.map(({ months }) => months)).toEqual([12, 24, 36]);
     expect(made.horizons[0]!.expected).toBeLessThan(made.horizons[1]!.expected);
   });
