@@ -88,6 +88,8 @@ export const FINDING_KINDS = {
   'in stock with an installed date': noted(2, 'taken as stock; no life from it'),
   'removal cause not understood': noted(4, 'taken as removed for another reason than failure'),
   'removal cause not said': noted(4, 'kept apart: neither failed nor good'),
+  'site written otherwise': repaired(2, 'counted under the spelling that most rows use'),
+  'site perhaps misspelt': noted(2, 'counted as a site of its own'),
   // readings
   'whole 24 V set': noted(2, NOT_JUDGED),
   'no rest voltage of a battery': noted(2, NOT_JUDGED),

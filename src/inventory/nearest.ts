@@ -11,7 +11,8 @@ export function nearest(given: string, words: readonly string[]): string {
   return best;
 }
 
-function lettersApart(a: string, b: string): number {
+/** How many letters must be changed, added or left out to make one word of the other. */
+export function lettersApart(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, index) => index);
   for (let i = 1; i <= a.length; i += 1) {
     const next = [i];

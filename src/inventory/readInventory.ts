@@ -19,6 +19,7 @@ import type { RowKinds } from './rowKinds.ts';
 import { rowKinds } from './rowKinds.ts';
 import type { Settings } from './settings.ts';
 import { byEffect } from './rowsToCheck.ts';
+import { siteNames } from './siteNames.ts';
 import { sheetFindings } from './sheetFindings.ts';
 
 /** What an inventory is read from. */
@@ -92,7 +93,8 @@ function readSheet(
 function inventoryOf(request: InventoryRequest, reading: SheetReading): Inventory {
   const { context, kinds, lines } = reading;
   sheetFindings(request, reading);
-  const fleet = fleetOf(request, lines, headingSites(reading), context.findings);
+  const sites = siteNames(headingSites(reading), lines, context.findings);
+  const fleet = fleetOf(request, lines, sites, context.findings);
   const leftOut = Object.fromEntries(kinds.leftOut) as Record<string, number>;
   if (fleet.twice > 0) leftOut['the same life twice'] = fleet.twice;
   const out = Object.values(leftOut).reduce((sum, count) => sum + count, 0);
@@ -120,10 +122,12 @@ function columnsOf(context: ReadContext): Readonly<Partial<Record<Field, string>
   return Object.fromEntries(named.map((field) => [field, headOf(context, field)]));
 }
 
-function notesOf({ sheet }: InventoryRequest, { kinds, match, header }: SheetReading): string[] {
+function notesOf({ sheet }: InventoryRequest, { kinds, match, header, lines }: SheetReading): string[] {
   const notes: string[] = [];
-  if (kinds.sites.length > 0)
-    notes.push(`headings taken as sites of the rows under them: ${kinds.sites.join(', ')}`);
+  const own = lines.text('site');
+  const headings = [...new Set(kinds.headings.filter((heading, line) => heading !== '' && own[line] === ''))];
+  if (headings.length > 0)
+    notes.push(`headings taken as sites of the rows under them: ${headings.join(', ')}`);
   for (const { field, column } of match.refused)
     notes.push(
       `the column ${header.texts[column]} is not taken as ${labelsOf([field])}: its cells don't look like it`,

@@ -22,8 +22,6 @@ export type RowKinds = {
   readonly headings: readonly string[];
   readonly leftOut: ReadonlyMap<NoBattery, number>;
   readonly read: number;
-  /** Distinct site headings, in order. */
-  readonly sites: readonly string[];
 };
 
 const TOTAL =
@@ -68,27 +66,25 @@ export function rowKinds(
   isLeftOut: (row: number) => boolean,
 ): RowKinds {
   const shape = shapeOf(block, header, at);
-  const [batteries, headings, sites] = [[] as number[], [] as string[], [] as string[]];
+  const [batteries, headings] = [[] as number[], [] as string[]];
   const leftOut = new Map<NoBattery, number>();
   let heading = '';
   for (let index = header.dataFrom; index < block.rows.length; index += 1) {
     const row = block.rows[index]!;
     const reason =
       reasonOf(row, shape) ?? (isLeftOut(block.rowNumber(index)) ? 'hidden or filtered row' : undefined);
-    if (reason === 'heading or note') sites.push((heading = siteOf(row)));
+    if (reason === 'heading or note') heading = siteOf(row);
     if (reason !== undefined) leftOut.set(reason, (leftOut.get(reason) ?? 0) + 1);
     else {
       batteries.push(index);
       headings.push(heading);
     }
   }
-  const used = new Set(headings);
   return {
     batteries,
     headings,
     leftOut,
     read: Math.max(0, block.rows.length - header.dataFrom),
-    sites: [...new Set(sites)].filter((site) => used.has(site)),
   };
 }
 

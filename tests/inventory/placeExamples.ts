@@ -84,6 +84,14 @@ export const placeExamples: Examples = {
     yes: [[...fleet(), plain({ Status: 'in store' })]],
     no: [[...fleet(), plain({ Status: 'in store', Installed: null })]],
   },
+  'site written otherwise': {
+    yes: [[...fleet(), plain({ Site: 'NORTH ' }), plain({ Site: 'North.' }, 2)]],
+    no: [[...fleet(), plain({ Site: 'South' })]],
+  },
+  'site perhaps misspelt': {
+    yes: [[...fleet(12).map((row) => ({ ...row, Site: 'Isvarg Pass' })), plain({ Site: 'Isvrag Pass' })]],
+    no: [[...fleet(12).map((row) => ({ ...row, Site: 'Depot 11' })), plain({ Site: 'Depot 12' })]],
+  },
   'set with mixed construction': {
     yes: [pairs((index) => ({ Type: index === 1 ? '6T flooded' : '6T AGM' }))],
     no: [pairs(same)],
