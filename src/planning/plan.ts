@@ -21,6 +21,9 @@ import { DEFAULT_PLAN_SETTINGS } from './planSettings.ts';
 import type { PlanYear } from './planYears.ts';
 import { planYears } from './planYears.ts';
 import type { Fleet } from './planViews.ts';
+import type { OddGroup } from '../life/standsOut.ts';
+import type { PastTrial } from './ownPast.ts';
+import { planOwnPast, planStandsOut } from './planEvidence.ts';
 import type { Funding } from './funding.ts';
 import { fundingTable } from './funding.ts';
 
@@ -46,6 +49,10 @@ export type Plan = {
   readonly types: readonly PartPlan[];
   readonly units: readonly PlannedUnit[];
   readonly funding: Funding;
+  /** The same method tried on the rows as they stood one and two years before. */
+  readonly ownPast: readonly PastTrial[];
+  /** Groups with more early failures than chance explains. */
+  readonly standsOut: readonly OddGroup[];
 };
 
 /** What a plan is asked for. */
@@ -74,7 +81,13 @@ export function plan(
     andThen(lifeGroups(places, lives, dueNow, full), (groups) =>
       andThen(planLife(lives, dueNow, full.prior), (life) =>
         andThen(renewalRule(full.settings, life), (rule) =>
-          answer(assemble(batteries, places, { groups, meanAge, rule }, life, full)),
+          andThen(planOwnPast(lives, dueNow, full.asOf, full.prior), (past) =>
+            answer({
+              ...assemble(batteries, places, { groups, meanAge, rule }, life, full),
+              ownPast: past,
+              standsOut: planStandsOut(lives, dueNow),
+            }),
+          ),
         ),
       ),
     ),
@@ -87,7 +100,7 @@ function assemble(
   fleet: Fleet,
   life: PlanLife,
   { asOf, settings, prior }: Required<PlanRequest>,
-): Plan {
+): Omit<Plan, 'ownPast' | 'standsOut'> {
   const dueNow = places.filter((place) => place.dueNow).length;
   const usableStock = batteries.filter((battery) => isUsableStock(battery, asOf)).length;
   const years = planYears(fleet, { asOf, settings, dueNow, usableStock });

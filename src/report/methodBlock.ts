@@ -1,4 +1,7 @@
 import type { Banded } from '../planning/lifeFigures.ts';
+import { isoDay } from '../basics/calendar.ts';
+import type { OddGroup } from '../life/standsOut.ts';
+import type { PastTrial } from '../planning/ownPast.ts';
 import type { Draft } from './draft.ts';
 import { addSentence } from './draft.ts';
 import type { ReportFacts } from './reportFacts.ts';
@@ -23,7 +26,25 @@ function methodSentences({ plan }: ReportFacts): string[] {
     'Counted is each failure to come, replacements that fail again included; the number of places is kept. Batteries due now (condemned, still in a vehicle) stand apart.',
     notSaidSentence(plan.life),
     ageSentence(plan.ageUnknown, life.oldestFailure),
+    ...plan.ownPast.map(pastSentence),
+    ...plan.standsOut.map(oddSentence),
   ].filter((sentence) => sentence !== '');
+}
+
+function pastSentence({ madeOn, years, expected, low, high, happened, inside }: PastTrial): string {
+  const span = years === 1 ? 'the year' : `the ${years} years`;
+  const verdict = inside ? 'inside the band' : 'OUTSIDE the band';
+  return `Tried on your own past: made on ${isoDay(madeOn)}, the same method expected ${expected.toFixed(1)} failures (${low} to ${high}) in ${span} to as-of among the batteries then in service; ${happened} happened, ${verdict}.`;
+}
+
+const WHAT_TO_DO: Readonly<Record<string, string>> = {
+  lot: 'hold and report the lot',
+  vehicle: "look at the vehicle's charging system",
+};
+
+function oddSentence({ kind, name, failures, lives, expected }: OddGroup): string {
+  const todo = WHAT_TO_DO[kind] ?? 'find out why';
+  return `Stands out: ${kind} ${name}, ${failures} early failures among ${lives} lives where ${expected.toFixed(1)} would be expected: ${todo}.`;
 }
 
 function restsOn(failures: number, lives: number, median: number): string {

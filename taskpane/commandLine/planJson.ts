@@ -35,6 +35,8 @@ export function planJson({ inventory, plan, tab }: PlannedInventory, making: Mak
     usableStock: plan.usableStock,
     years: plan.years.map((year) => yearJson(year, plan.settings.chargeTo)),
     horizons: plan.horizons,
+    ownPast: plan.ownPast.map((trial) => ({ ...trial, madeOn: isoDay(trial.madeOn) })),
+    standsOut: plan.standsOut,
     notes: inventory.notes,
     settings: making.settings,
   };

@@ -148,6 +148,23 @@ describe('plan', () => {
     expect(planned().years[1]!.mates).toBe(0);
   });
 
+  it('is tried on its own past, with what then happened beside it', () => {
+    const trials = planned().ownPast;
+    expect(trials.map(({ years }) => years)).toEqual([1, 2]);
+    for (const { low, high, happened, inside } of trials)
+      expect(inside).toBe(happened >= low && happened <= high);
+  });
+
+  it('names a planted bad lot and no other group', () => {
+    const bad = Array.from({ length: 8 }, (_, i) =>
+      life(300 + i, 4 + i, { removed: AS_OF - 40 * i, meaning: 'failed', lot: '417', vehicle: '' }),
+    );
+    const { standsOut } = planned({}, { ...fleet, lives: [...fleet.lives, ...bad] });
+    expect(standsOut.map(({ kind, name }) => `${kind} ${name}`)).toContain('lot 9ZZ98 417');
+    expect(standsOut.every(({ kind }) => kind === 'lot')).toBe(true);
+    expect(planned().standsOut).toEqual([]);
+  });
+
   it('the funding table rises from hopeless to certain', () => {
     const { rows, until } = planned().funding;
     expect(until).toBe('FY2027');
