@@ -71,11 +71,11 @@ export function reportAgeUnknown(battery: Battery, lines: Lines, findings: Findi
 }
 
 /** Months from made to fitted from which a battery is old before it works, and from which it was rather moved (own judgement). */
-export const OLD_ON_SHELF_MONTHS = 12;
-export const MOVED_MONTHS = 24;
+const OLD_ON_SHELF_MONTHS = 12;
+const MOVED_MONTHS = 24;
 
 /** In service longer than this a date is rather wrong than a battery so good (own judgement) [months]. */
-export const OLDEST_IN_SERVICE_MONTHS = 144;
+const OLDEST_IN_SERVICE_MONTHS = 144;
 
 /** Reports a battery that was long on a shelf before its first installation, or is in service longer than they last. */
 export function checkAges(battery: Battery, lines: Lines, findings: Findings): void {

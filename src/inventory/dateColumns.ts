@@ -45,7 +45,7 @@ const PLAINLY_SHOWN = 10;
  * Reads the date cells of one column. A text that reads two ways is read as the settings say, else as the others of
  * the column show; where those are few it stays something to check.
  */
-export function dateReader(context: ReadContext, column: number): (cell: Cell, row: number) => DateReading {
+function dateReader(context: ReadContext, column: number): (cell: Cell, row: number) => DateReading {
   const { block, kept, asOf } = context;
   const shown = shownOrder(kept.map((row) => block.rows[row]![column]));
   const sure = context.dateOrder ?? ((shown?.count ?? 0) >= PLAINLY_SHOWN ? shown!.order : undefined);

@@ -120,7 +120,7 @@ function readsAsHeads(row: Block['rows'][number]): boolean {
 }
 
 /** How many fields a header names; a name in so many words counts a little more than one inside a longer header. */
-export function fieldsNamed(texts: readonly string[]): number {
+function fieldsNamed(texts: readonly string[]): number {
   const best = new Map<Field, number>();
   for (const text of texts) {
     const match = headerMatches(text)[0];

@@ -6,7 +6,7 @@ import { compileLayout, DEFAULT_LAYOUT } from '../label/layout.ts';
 import { readCode } from '../label/readCode.ts';
 
 /** Layouts that are tried, the usual ones first: of two that read equally many codes the earlier is taken. */
-export const LAYOUTS_TRIED: readonly string[] = [
+const LAYOUTS_TRIED: readonly string[] = [
   DEFAULT_LAYOUT,
   ...[
     'yyMM-lot',
@@ -22,10 +22,10 @@ export const LAYOUTS_TRIED: readonly string[] = [
 ];
 
 /** Codes are believed to a date from so many years before as-of (own judgement). */
-export const YEARS_BELIEVED = 12;
+const YEARS_BELIEVED = 12;
 
 /** Two layouts that read this share of a maker's codes each are a question for the user. */
-export const READS_NEARLY_ALL = 0.95;
+const READS_NEARLY_ALL = 0.95;
 
 /** The layout of one maker's codes, and what speaks against it. */
 export type LayoutChoice = {

@@ -132,7 +132,14 @@ function notesOf({ sheet }: InventoryRequest, { kinds, match, header, lines }: S
     notes.push(
       `the column ${header.texts[column]} is not taken as ${labelsOf([field])}: its cells don't look like it`,
     );
+  const unused = unusedHeaders(header, match);
+  if (unused.length > 0) notes.push(`columns not used: ${unused.join(', ')}`);
   if (sheet.from1904 === true)
     notes.push('the workbook counts its days from 1904; its dates were converted on reading');
   return notes;
+}
+
+function unusedHeaders({ texts }: Header, { at, refused, rivals }: ColumnMatch): readonly string[] {
+  const told = [...at.values(), ...refused.map(({ column }) => column), ...rivals.map(({ other }) => other)];
+  return texts.filter((text, column) => text !== '' && !told.includes(column));
 }

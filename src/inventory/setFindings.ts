@@ -4,7 +4,7 @@ import type { Findings } from './findings.ts';
 import type { Lines } from './lines.ts';
 
 /** Months apart, in service or made, from which a set is to be looked at. Common practice. */
-export const SET_MONTHS_APART = 12;
+const SET_MONTHS_APART = 12;
 
 /** A vehicle holds at most so many batteries of one set; more are a store that is called a vehicle. */
 const MOST_IN_SET = 8;

@@ -122,6 +122,13 @@ describe('the columns', () => {
   });
 });
 
+describe('a column that no field wants', () => {
+  it('is named', () => {
+    const rows = fleet().map((row) => ({ ...row, Remarks: 'none', Colour: 'grey' }));
+    expect(inventoryFrom(rows).notes).toEqual(['columns not used: Remarks, Colour']);
+  });
+});
+
 describe('a workbook that counts from 1904', () => {
   const rows = fleet().map((row) => ({ ...row, Installed: day('2024-02-10') - 1462 }));
 
