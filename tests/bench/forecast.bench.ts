@@ -53,30 +53,35 @@ const limits =
       demand.quantile(0.95),
     ]);
 
-for (const [name, count, failing] of [
-  ['2,000 lives', 2000, 1],
-  ['200,000 lives', 200_000, 1],
-  ['2,000 lives, few of them failures', 2000, 0.01],
-] as const) {
-  const records = monthlyLives(count, failing);
-  const posterior = lifePosterior(records);
-  if (!posterior.ok) throw new Error(posterior.problem.because);
-  const life = posterior.value;
-  console.log(
-    `${name}: ${records.length} distinct, ${life.failures} failures, ${life.nodes.length} weighted lives`,
-  );
-  best('  belief', () => lifePosterior(records));
-  best('  limits at 12, 24 and 36 months, 120 ages', limits(life, [12, 24, 36], false));
-  best('  the same with replacements that fail again', limits(life, [12, 24, 36], true));
-  best(
-    '  60 months one by one',
-    limits(
-      life,
-      Array.from({ length: 60 }, (_, i) => i + 1),
-      true,
-    ),
-  );
-  best('  20 sites, three horizons', () =>
-    forecastGroups(sites, { life, windows: horizonsFrom([12, 24, 36]) }),
-  );
+/** Prints the times of belief and forecast, with many and with few failures. */
+export function benchForecast(): void {
+  for (const [name, count, failing] of [
+    ['2,000 lives', 2000, 1],
+    ['200,000 lives', 200_000, 1],
+    ['2,000 lives, few of them failures', 2000, 0.01],
+  ] as const) {
+    const records = monthlyLives(count, failing);
+    const posterior = lifePosterior(records);
+    if (!posterior.ok) throw new Error(posterior.problem.because);
+    const life = posterior.value;
+    console.log(
+      `${name}: ${records.length} distinct, ${life.failures} failures, ${life.nodes.length} weighted lives`,
+    );
+    best('  belief', () => lifePosterior(records));
+    best('  limits at 12, 24 and 36 months, 120 ages', limits(life, [12, 24, 36], false));
+    best('  the same with replacements that fail again', limits(life, [12, 24, 36], true));
+    best(
+      '  60 months one by one',
+      limits(
+        life,
+        Array.from({ length: 60 }, (_, i) => i + 1),
+        true,
+      ),
+    );
+    best('  20 sites, three horizons', () =>
+      forecastGroups(sites, { life, windows: horizonsFrom([12, 24, 36]) }),
+    );
+  }
 }
+
+if (process.argv[1]?.endsWith('forecast.bench.ts') === true) benchForecast();
