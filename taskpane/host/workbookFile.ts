@@ -16,6 +16,10 @@ export type FileName = { readonly name: string; readonly refersTo: string; reado
 export type WorkbookFile = {
   readonly sheets: readonly FileSheet[];
   readonly names: readonly FileName[];
+  /** Whether it counts its days from 1904; cells with a date format are converted already. */
+  readonly dates1904: boolean;
+  /** Whether it is text (.csv), in which nothing tells a date from a number. */
+  readonly isText: boolean;
   /** Sentences about what is not as it seems: macros, converted dates, formulas without a value. */
   readonly warnings: readonly string[];
 };
@@ -57,7 +61,7 @@ function csvFile(bytes: Uint8Array, name: string): WorkbookFile {
     tables: [],
     formulasWithoutValue: 0,
   };
-  return { sheets: [sheet], names: [], warnings: [] };
+  return { sheets: [sheet], names: [], dates1904: false, isText: true, warnings: [] };
 }
 
 const sheetNameFrom = (name: string): string =>
@@ -68,7 +72,13 @@ async function readXlsxFile(bytes: Uint8Array, name: string): Promise<FileOutcom
   if (workbook === undefined) return refused('notAWorkbook', name);
   const dates1904 = workbook.dateSystem === '1904';
   const sheets = workbook.sheets.map((sheet) => readSheet(sheet, dates1904));
-  return answer({ sheets, names: namesOf(workbook), warnings: warningsAbout(sheets, name, dates1904) });
+  return answer({
+    sheets,
+    names: namesOf(workbook),
+    dates1904,
+    isText: false,
+    warnings: warningsAbout(sheets, name, dates1904),
+  });
 }
 
 const namesOf = (workbook: Workbook): FileName[] =>

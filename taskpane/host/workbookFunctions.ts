@@ -11,7 +11,9 @@ import { sentenceIn } from './workbookSentences.ts';
 export type Engine = typeof EngineModule;
 
 type EngineValue = EngineModule.BaseValueObject;
-type FunctionClass = new (name: string) => EngineModule.BaseFunction;
+/** A function of the engine, as a class and with the name under which formulas call it. */
+export type FunctionClass = new (name: string) => EngineModule.BaseFunction;
+export type NamedClass = [FunctionClass, string];
 
 /** One function's description, as functions.json holds it. */
 export type DescribedFunction = {
@@ -27,7 +29,7 @@ export type DescribedFunction = {
 
 /** The engine's classes for our functions, and what its editor shows about them. */
 export type EngineFunctions = {
-  readonly classes: [FunctionClass, string][];
+  readonly classes: NamedClass[];
   readonly descriptions: EngineModule.IFunctionInfo[];
 };
 

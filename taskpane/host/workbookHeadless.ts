@@ -18,6 +18,7 @@ import { newSentences } from './workbookSentences.ts';
 import type { Contents } from './workbookSnapshot.ts';
 import { snapshotOf } from './workbookSnapshot.ts';
 import { forgetParsed } from './workbookSyntax.ts';
+import { textFunctions } from './workbookTexts.ts';
 
 // The engine's modules for Node are CommonJS; loading them as ES modules fails on one of their dependencies.
 const require = createRequire(import.meta.url);
@@ -50,7 +51,7 @@ export function startHeadless(): HeadlessWorkbook {
   });
   registerPlugins(univer, {
     initialFormulaComputing: 0,
-    function: made.classes,
+    function: [...textFunctions(engine), ...made.classes],
     description: made.descriptions,
   });
   return { univer, api: facade.FUniver.newAPI(univer), engine, sentences };

@@ -16,8 +16,8 @@ type Index = {
  * under which a row stands, and take it out there. Touches a private field: a test holds it.
  */
 export function patchIndex(engine: Engine): void {
-  if (releaseOf(engine) !== PATCHED_RELEASE) return;
   const index = engine.CELL_INVERTED_INDEX_CACHE as unknown as Index;
+  if (releaseOf(engine) !== PATCHED_RELEASE || Object.hasOwn(index, 'set')) return;
   const keyOf = engineKeys(index);
   const keyOfRow = new WeakMap<Positions, Map<number, unknown>>();
   index.set = (book, sheet, column, value, row, force = false) => {

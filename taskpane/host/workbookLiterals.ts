@@ -5,12 +5,17 @@ type Create = (raw: string | number | boolean, asTyped?: boolean) => BaseValueOb
 
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:E[+-]?\d+)?$/i;
 
+// The engine's modules live as long as the process, and engines may be started more than once.
+const mended = new WeakSet<object>();
+
 /**
  * Mends how the engine reads what is written in a formula itself. It takes a number such as 12.60 or 1E3 for text,
  * and cuts {"a,b";"c"} at the comma inside the quotes. Cells go another way and stay as they are.
  */
 export function patchLiterals(engine: Engine): void {
   const factory = engine.ValueObjectFactory as unknown as { create: Create };
+  if (mended.has(factory)) return;
+  mended.add(factory);
   const engineCreate = factory.create.bind(factory);
   factory.create = (raw, asTyped) => {
     // Only where a formula's own text is read does the engine say whether it is to be taken as typed.

@@ -75,6 +75,26 @@ describe('what arrives from a formula', () => {
     expect(truths()).toEqual([['Serviceable'], ['Serviceable']]);
   });
 
+  const chosen = ask('=IF(TRUE,"1E234")');
+  const joined = ask('=CONCAT("03/04/2026",", ",12.60)');
+  const stacked = ask('=CRANK.LOTNUMBER(VSTACK("0324-0017",IFERROR("0324-1E3","")))');
+  const found = ask('=XLOOKUP("1E3",{"1000","1E3"},{1,2})');
+  const summed = ask('=SUM("5",1)+YEAR("2026-03-15")');
+  it('texts through functions of the sheet, which compute with them where they always did', () => {
+    expect([chosen(), joined(), found()]).toEqual(['1E234', '03/04/2026, 12.6', 2]);
+    expect(stacked()).toEqual([['0017'], ['1E3']]);
+    expect(summed()).toBe(2032);
+  });
+
+  const symbol =
+    '"[)>"&CHAR(30)&"06"&CHAR(29)&"17V9ZZ98"&UNICHAR(29)&"1PBX6T-100"&CHAR(29)&"S0012"&CHAR(30)&CHAR(4)';
+  const scanned = ask(`=CRANK.LABELSCAN(${symbol},"serial")`);
+  const characters = ask('=CODE(CHAR({28;65;1}))');
+  it('the control characters of a label’s symbol', () => {
+    expect(scanned()).toBe('0012');
+    expect(characters()).toEqual([[28], [65], [1]]);
+  });
+
   const leftOut = ask('=CRANK.STATEOFCHARGE(12.6,,,"F")');
   const blankCell = ask('=CRANK.STATEOFCHARGE(12.6,C3)');
   const zeroCell = ask('=CRANK.STATEOFCHARGE(12.6,C2)');
