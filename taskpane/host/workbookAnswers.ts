@@ -65,7 +65,7 @@ function scalarOf(
   const value = cell?.v;
   if (value === null || value === undefined) return '';
   if (typeof value === 'string' && engine.ERROR_TYPE_SET.has(value as never)) {
-    return { error: value, message: sentenceIn(cell?.custom) || lastSentence(value) };
+    return { error: value, message: sentenceIn(cell?.custom, value) || lastSentence(value) };
   }
   return cell?.t === TRUTH ? value === 1 || value === true : (value as FormulaScalar);
 }

@@ -38,20 +38,28 @@ export async function evaluateFormulas(
 ): Promise<FormulaAnswer[]> {
   const all = sheets.length > 0 ? sheets : [EMPTY_SHEET as FileSheet];
   const book = { sheets: all, names, sheet: all.find(({ name }) => name === active) ?? all[0]! };
-  const longest = Math.max(...all.map(({ rows }) => rows.length));
-  const rowCount = Math.min(longest + GAP + Math.max(ROOM, longest), MOST_ROWS);
-  const batch = Math.max(1, Math.floor((MOST_COLUMNS - columnBeside(book.sheet)) / STRIDE));
-  const answers: FormulaAnswer[] = [];
-  for (let done = 0; done < formulas.length; done += batch) {
-    answers.push(...(await evaluateTogether(workbook, book, formulas.slice(done, done + batch), rowCount)));
-  }
+  const answers = await evaluateInBatches(workbook, book, formulas);
   for (const [index, answer] of answers.entries()) {
     // It may have met its neighbour's answer or the end of the rows: once more, alone on the largest sheet.
-    if (lacksRoom(answer)) {
-      [answers[index]] = (await evaluateTogether(workbook, book, [formulas[index]!], MOST_ROWS)) as [
-        FormulaAnswer,
-      ];
-    }
+    if (!lacksRoom(answer)) continue;
+    const [alone] = await evaluateTogether(workbook, book, [formulas[index]!], MOST_ROWS);
+    answers[index] = alone!;
+  }
+  return answers;
+}
+
+async function evaluateInBatches(
+  workbook: HeadlessWorkbook,
+  book: Book,
+  formulas: readonly string[],
+): Promise<FormulaAnswer[]> {
+  const longest = Math.max(...book.sheets.map(({ rows }) => rows.length));
+  const rowCount = Math.min(longest + GAP + Math.max(ROOM, longest), MOST_ROWS);
+  const most = Math.max(1, Math.floor((MOST_COLUMNS - columnBeside(book.sheet)) / STRIDE));
+  const answers: FormulaAnswer[] = [];
+  for (let done = 0; done < formulas.length; done += most) {
+    const batch = formulas.slice(done, done + most);
+    answers.push(...(await evaluateTogether(workbook, book, batch, rowCount)));
   }
   return answers;
 }

@@ -134,10 +134,10 @@ function plainCell(value: EngineValue): unknown {
   return value.isBoolean() ? Boolean(value.getValue()) : value.getValue();
 }
 
-const errorFrom = (value: EngineValue): CellError => ({
-  error: String(value.getValue()),
-  message: sentenceIn(value.getCustomData()),
-});
+function errorFrom(value: EngineValue): CellError {
+  const error = String(value.getValue());
+  return { error, message: sentenceIn(value.getCustomData(), error) };
+}
 
 function answerForEngine(
   engine: Engine,
@@ -167,7 +167,7 @@ function cellForEngine(engine: Engine, cell: Cell): EngineValue {
 
 // The sentence goes with the error through every function of the engine that hands it on, and stays in its cell.
 function errorForEngine({ ErrorValueObject }: Engine, { error, message }: CellError): EngineValue {
-  return ErrorValueObject.create(error as EngineModule.ErrorType, message).withCustomData({ message });
+  return ErrorValueObject.create(error as EngineModule.ErrorType, message).withCustomData({ error, message });
 }
 
 function editorDescription(engine: Engine, { id, description, parameters }: DescribedFunction) {

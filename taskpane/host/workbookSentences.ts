@@ -18,10 +18,11 @@ export type Sentences = {
   readonly clear: () => void;
 };
 
-/** The sentence in the custom data of a value or a cell; empty where there is none. */
-export function sentenceIn(custom: unknown): string {
-  const { message } = (custom ?? {}) as { readonly message?: unknown };
-  return typeof message === 'string' ? message : '';
+/** The sentence in the custom data of a value or a cell that shows an error; empty where that error has none. */
+export function sentenceIn(custom: unknown, error: string): string {
+  const told = (custom ?? {}) as Partial<CellError>;
+  // The sheet keeps what a cell was told before: it counts only where it speaks of the same error.
+  return told.error === error && typeof told.message === 'string' ? told.message : '';
 }
 
 const keyOf = ({ sheet, row, column }: CellPlace, error: string): string =>

@@ -193,7 +193,7 @@ describe('errors', () => {
     const answer = new classes[0]![0]('CRANK.BROKEN').calculate() as ReturnType<
       typeof engine.ErrorValueObject.create
     >;
-    expect([answer.getValue(), sentenceIn(answer.getCustomData())]).toEqual(['#VALUE!', BUG]);
+    expect([answer.getValue(), sentenceIn(answer.getCustomData(), '#VALUE!')]).toEqual(['#VALUE!', BUG]);
   });
 });
 
