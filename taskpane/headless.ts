@@ -1,4 +1,5 @@
 import type { Day } from '../src/basics/calendar.ts';
+import { dayFrom, isoDay } from '../src/basics/calendar.ts';
 import type { Outcome } from '../src/basics/outcome.ts';
 import { andThen, answer, problem } from '../src/basics/outcome.ts';
 import type { Inventory, SheetRows } from '../src/inventory/inventory.ts';
@@ -17,13 +18,15 @@ const CHARGES_SHEET = 'Charges';
 
 /** Reads the inventory of a file, its tests and charges, and plans. */
 export function planFile(file: WorkbookFile, settings: Settings, asOf: Day): Outcome<PlannedInventory> {
+  const late = recordsAfter(settings.recordsSince, asOf);
+  if (late !== undefined) return late;
   return andThen(inventorySheet(file, settings.tab), (sheet) => {
     const tests = namedSheet(file, TESTS_SHEET);
     const charges = namedSheet(file, CHARGES_SHEET);
     const input = {
-      sheet: sheetRows(sheet),
-      ...(tests === undefined ? {} : { tests: sheetRows(tests) }),
-      ...(charges === undefined ? {} : { charges: sheetRows(charges) }),
+      sheet: sheetRows(sheet, file),
+      ...(tests === undefined ? {} : { tests: sheetRows(tests, file) }),
+      ...(charges === undefined ? {} : { charges: sheetRows(charges, file) }),
       asOf,
       settings,
     };
@@ -40,6 +43,13 @@ export function namedSheet(file: WorkbookFile, name: string): FileSheet | undefi
   return file.sheets.find((sheet) => sheet.name.trim().toLowerCase() === name.toLowerCase());
 }
 
+// Records that begin after the day of the plan would leave nothing on record, without a word.
+function recordsAfter(since: Settings['recordsSince'], asOf: Day): Outcome<never> | undefined {
+  const day = since === undefined ? undefined : dayFrom(since, 'recordsSince');
+  if (day?.ok !== true || day.value <= asOf) return undefined;
+  return problem('outOfRange', 'recordsAfterAsOf', 'recordsSince', since, { more: { asOf: isoDay(asOf) } });
+}
+
 function inventorySheet(file: WorkbookFile, tab: string | undefined): Outcome<FileSheet> {
   const sheet = tab === undefined ? file.sheets[0] : namedSheet(file, tab);
   if (sheet !== undefined) return answer(sheet);
@@ -48,10 +58,12 @@ function inventorySheet(file: WorkbookFile, tab: string | undefined): Outcome<Fi
 }
 
 /** A sheet of a file as the core reads it: rows counted from 1, dates known. */
-export function sheetRows(sheet: FileSheet): SheetRows {
+export function sheetRows(sheet: FileSheet, { dates1904, isText }: WorkbookFile): SheetRows {
   return {
     rows: sheet.rows,
     name: sheet.name,
+    from1904: dates1904,
+    fromText: isText,
     isDateCell: (row, column) => sheet.dateCells.get(column)?.has(row) ?? false,
     hiddenRows: new Set([...sheet.hiddenRows].map((row) => row + 1)),
   };

@@ -152,6 +152,11 @@ const sentences = {
     'least is missing; give the least reading that you accept for this use, in the unit of the reading (for a load test LOADTESTFLOOR of the temperature)',
   unitsMixed: (p) =>
     `reading is ${shown(p.given)} and least is ${p.more?.least ?? ''}, one in volts (under 16) and one in amperes; give both in amperes, or both in volts at the end of a load test`,
+  tooFewTests: (p) => `cranking tests: ${shown(p.given)}; a trend needs ${p.more?.least ?? ''} or more`,
+  testsTooClose: (p) =>
+    `days between the first and the last test: ${shown(p.given)}; a trend needs ${p.more?.least ?? ''} or more`,
+  testAfterAsOf: (p) =>
+    `a test is dated ${dateText(p.given)}, later than as-of (${dateText(p.more?.asOf)}); leave it out, or take a later as-of`,
   // storage
   negativeDays: (p) => `days is ${shown(p.given)}; allowed is 0 or more`,
   notWholeMonths: (p) => `mostMonths is ${shown(p.given)}; allowed are whole months, 1 to 60`,
@@ -212,6 +217,8 @@ const sentences = {
   // planning
   leastCostNeedsCosts: () =>
     'the policy leastCost needs money.unitPrice and money.failureCost (what a failure in the field costs beside the battery)',
+  recordsAfterAsOf: (p) =>
+    `recordsSince is ${shown(p.given)}, later than as-of (${p.more?.asOf ?? ''}); give the day since which every removal is written down, "never" or "unknown"`,
   noAges: (p) =>
     `no battery in service has an age, so nothing can be planned; given ${shown(p.given)} in service: a column with the installation date or the manufacture code is needed`,
   // inventory

@@ -7,7 +7,7 @@ import type { Outcome } from '../../src/basics/outcome.ts';
 import { problemText } from '../../src/basics/problemText.ts';
 import type { Settings } from '../../src/inventory/settings.ts';
 import { settingsFrom } from '../../src/inventory/settings.ts';
-import { SETTINGS_SHEET, settingsFromRows } from '../../src/inventory/settingsRows.ts';
+import { jointSettings, SETTINGS_SHEET } from '../../src/inventory/settingsRows.ts';
 import { forecastSheets } from '../../src/report/forecastSheets.ts';
 import type { ReportFacts } from '../../src/report/reportFacts.ts';
 import type { PlannedInventory } from '../headless.ts';
@@ -64,15 +64,14 @@ function options(args: readonly string[]) {
 
 type Given = ReturnType<typeof options>['values'];
 
-/** The settings of a file, overlaid on the workbook's own sheet of settings, and the options over both. */
+/** The options over the settings file over the workbook's own sheet of settings, key by key. */
 function settingsOf(file: WorkbookFile, given: Given): Settings {
   const sheet = namedSheet(file, SETTINGS_SHEET);
-  const own = sheet === undefined ? {} : valueOr(settingsFromRows(sheet.rows), 1);
-  const option = given.settings === undefined ? {} : jsonFrom(given.settings);
   const since = given['records-since'];
-  const tab = given.tab;
-  const both = { ...own, ...option, ...(since && { recordsSince: since }), ...(tab && { tab }) };
-  return valueOr(settingsFrom(both), 2);
+  const options = { ...(since && { recordsSince: since }), ...(given.tab && { tab: given.tab }) };
+  valueOr(settingsFrom(options), 2);
+  const own = given.settings === undefined ? {} : jsonFrom(given.settings);
+  return valueOr(jointSettings({ ...own, ...options }, sheet?.rows), 1);
 }
 
 function jsonFrom(path: string): object {

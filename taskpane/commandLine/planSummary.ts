@@ -1,5 +1,18 @@
 import { isoDay } from '../../src/basics/calendar.ts';
+import type { Inventory } from '../../src/inventory/inventory.ts';
 import type { PlannedInventory } from '../headless.ts';
+
+const START_WORDS: Record<Inventory['recordStart']['from'], string> = {
+  option: 'as you said',
+  column: "by each row's own date",
+  assumed: 'assumed: the month of the earliest removal; say --records-since',
+  never: 'never: only survivors are on record',
+};
+
+function recordLine({ recordStart: { date, from } }: Inventory): string {
+  const since = date === undefined ? '' : ` since ${isoDay(date)}`;
+  return `Every removal written down${since} (${START_WORDS[from]}).`;
+}
 
 /** What a plan says in a few lines on a terminal. */
 export function planSummary({ inventory, plan }: PlannedInventory, warnings: readonly string[]): string {
@@ -10,6 +23,7 @@ export function planSummary({ inventory, plan }: PlannedInventory, warnings: rea
     ...inventory.notes,
     `As of ${isoDay(plan.asOf)}: ${plan.inService} batteries in service, ${plan.dueNow} due now, ${plan.usableStock} usable in stock.`,
     `Rows: ${rows.read} read = ${rows.used} used + ${rows.repaired} repaired + ${rows.ageUnknown} age unknown + ${rows.leftOut} left out; ${inventory.toCheck.length} things to check.`,
+    recordLine(inventory),
     `Life: half are gone by ${life.halfGone.best.toFixed(0)} months (${life.halfGone.low.toFixed(0)} to ${life.halfGone.high.toFixed(0)}), from ${life.failures} failures among ${life.lives} lives (${life.basis}).`,
     'Fiscal year   expected   low  high   to order   order by',
     ...plan.years.map(

@@ -201,6 +201,12 @@ describe('plan refuses', () => {
     expect((await refusal(DEMO, DEMO, ...AS_OF)).code).toBe(2);
   });
 
+  it('records that begin after as-of, or at no date', async () => {
+    const late = await refusal(DEMO, ...AS_OF, '--records-since', '2030-01-01');
+    expect(late).toMatchObject({ code: 1, message: expect.stringContaining('later than as-of') });
+    expect((await refusal(DEMO, ...AS_OF, '--records-since', 'spring')).code).toBe(2);
+  });
+
   it('a setting that is not known, naming it', async () => {
     writeFileSync(inFolder('wrong.json'), JSON.stringify({ yeers: 3 }));
     const { message } = await refusal(DEMO, ...AS_OF, '--settings', inFolder('wrong.json'));
