@@ -5,7 +5,6 @@ import { evaluateFormulas } from '../host/workbookFormulas.ts';
 import type { HeadlessWorkbook } from '../host/workbookHeadless.ts';
 import { startHeadless, stopHeadless } from '../host/workbookHeadless.ts';
 import type { WorkbookFile } from '../host/workbookFile.ts';
-import { readWorkbookFile } from '../host/workbookFile.ts';
 import { isFormula } from '../host/workbookSyntax.ts';
 import { Refusal } from './exit.ts';
 import { readBytes } from './files.ts';
@@ -63,7 +62,10 @@ export async function formulaCommand(args: readonly string[], warn = toStderr): 
 }
 
 async function fileFrom(path: string): Promise<WorkbookFile> {
-  const file = await readWorkbookFile(readBytes(path), basename(path));
+  const bytes = readBytes(path);
+  // Loaded only where there is a file: a formula alone shall answer at once.
+  const { readWorkbookFile } = await import('../host/workbookFile.ts');
+  const file = await readWorkbookFile(bytes, basename(path));
   if (!file.ok) throw new Refusal(1, problemText(file.problem));
   return file.value;
 }
