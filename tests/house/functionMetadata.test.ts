@@ -76,7 +76,7 @@ describe.each(described)('the metadata of $id', ({ description, parameters, resu
     }
   });
 
-  it('takes one value or a column as the design says, and any kind of value', () => {
+  it('takes one value or a column as listed above, and any kind of value', () => {
     for (const { name, type, dimensionality } of parameters) {
       expect([name, dimensionality ?? 'one value']).toEqual([
         name,
