@@ -45,6 +45,8 @@ export * from './cranking/batteryTest.ts';
 export * from './cranking/verdict.ts';
 export * from './cranking/verdictReason.ts';
 export * from './cranking/conditionCode.ts';
+export * from './cranking/studentT.ts';
+export * from './cranking/crankingTrend.ts';
 // storage
 export * from './storage/selfDischarge.ts';
 export * from './storage/rechargeBy.ts';

@@ -25,6 +25,7 @@ import { recordStartOf } from './recordFindings.ts';
 import { checkSets } from './setFindings.ts';
 import type { Records } from './testRecords.ts';
 import { readRecords } from './testRecords.ts';
+import { testTrendOf } from './testTrend.ts';
 import { whereabouts } from './whereabouts.ts';
 import { checkAges, fillInstalled, reportAgeUnknown } from './ageFindings.ts';
 
@@ -210,6 +211,10 @@ function batteryOf(chain: Chain, service: Service | undefined, parts: Parts): Ba
     charge,
     readings,
   };
+  if (battery.whereabouts === 'inService') {
+    const trend = testTrendOf(battery.serial, raw, construction, parts.readingsJob);
+    return trend === undefined ? battery : { ...battery, trend };
+  }
   if (battery.whereabouts !== 'inStock') return battery;
   return { ...battery, chargeBy: chargeByOf(raw.chargedOn, placeOf(battery, parts)?.average, construction) };
 }

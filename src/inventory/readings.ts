@@ -83,7 +83,9 @@ function ownReadings(
   return { ...base, restVolts, celsius, reading, loadVolts, least, retest, testedOn };
 }
 
-const isTooOld = (day: Day, asOf: Day, months: number): boolean => asOf - day > months * DAYS_PER_MONTH + 1;
+/** Whether a test was so long ago that it does not count. */
+export const isTooOld = (day: Day, asOf: Day, months: number): boolean =>
+  asOf - day > months * DAYS_PER_MONTH + 1;
 
 const hasValues = (lines: Lines, line: number): boolean =>
   (['restVolts', 'reading', 'loadVolts'] as const).some((field) => !Number.isNaN(lines.number(field)[line]!));
@@ -159,7 +161,8 @@ function fromTests(
   return read;
 }
 
-function readingsOf(
+/** The readings of one line of the Tests sheet; the battery's own row fills in for a least that it lacks. */
+export function readingsOf(
   test: number,
   own: RawReadings,
   retest: Retest,

@@ -14,6 +14,9 @@ export type PlannedUnit = {
   /** Chance that this battery fails within 12 and 24 months; empty for one that is due now. */
   readonly chance12?: number;
   readonly chance24?: number;
+  /** Chance that its test in 12 and 24 months reads under the least, by its test trend; empty without one. Shown and ranked by, never counted. */
+  readonly trendChance12?: number;
+  readonly trendChance24?: number;
   /** Batteries that this place is expected to need in each fiscal year, replacements of replacements counted; the units add up to the years. */
   readonly expected: readonly number[];
   /** Fiscal year by whose end this battery more likely has failed than not; undefined = later than the plan. */
@@ -23,7 +26,11 @@ export type PlannedUnit = {
 // A thousandth of a battery: fine enough for a unit, and a whole fleet still adds up.
 const STEP = 0.001;
 
-/** The places of the plan, those due now first, then by falling chance of failing within 12 months. */
+/**
+ * The places of the plan, those due now first, then by the worse of two chances within 12 months: that of its age and
+ * that of its test trend. They say different things (a removal, a reading), so they are not combined, and the counts
+ * rest on the age alone.
+ */
 export function planUnits(fleet: Fleet, years: readonly PlanYear[]): PlannedUnit[] {
   const windows = years.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
   const raw = fleet.groups.flatMap((group) => {
@@ -47,7 +54,7 @@ export function planUnits(fleet: Fleet, years: readonly PlanYear[]): PlannedUnit
       battery: place.battery,
       dueNow: place.dueNow,
       ageKnown: place.ageKnown,
-      ...(place.dueNow ? {} : { chance12: chances[0]!, chance24: chances[1]! }),
+      ...(place.dueNow ? {} : { chance12: chances[0]!, chance24: chances[1]!, ...trendChances(place) }),
       expected: columns.map((column) => column[index]!),
       proposedYear: proposedYear(place, chances.slice(2), years),
     }))
@@ -64,7 +71,16 @@ function chancesByAge(
   return new Map([...meanAge].map(([month, age]) => [month, within.map((chance) => chance(age))]));
 }
 
-const rank = ({ chance12 }: PlannedUnit): number => chance12 ?? 2;
+function trendChances({ battery: { trend } }: Place): Pick<PlannedUnit, 'trendChance12' | 'trendChance24'> {
+  return trend === undefined ? {} : { trendChance12: trend.chance12, trendChance24: trend.chance24 };
+}
+
+// Over any chance, so that what is due now stands first.
+const DUE_NOW = 2;
+
+function rank({ dueNow, chance12 = 0, trendChance12 = 0 }: PlannedUnit): number {
+  return dueNow ? DUE_NOW : Math.max(chance12, trendChance12);
+}
 
 function proposedYear(
   place: Place,

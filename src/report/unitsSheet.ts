@@ -18,6 +18,8 @@ const HEADS = [
   'Verdict',
   'Chance in 12 months',
   'Chance in 24 months',
+  'Chance in 12 months by test trend',
+  'Chance in 24 months by test trend',
 ];
 const LAST_HEADS = ['Proposed fiscal year', 'Reason', 'Sheet row'];
 const FIRST_ROW = 3;
@@ -39,7 +41,7 @@ export function unitsSheet(facts: ReportFacts, name: string): Sheet {
   addSentence(draft, 'Batteries in service, the likeliest to fail first', 'title', heads.length);
   addSentence(
     draft,
-    'Expected = batteries that this place is expected to need in that fiscal year, replacements that fail again included. The chances are of this battery alone.',
+    'Expected = batteries that this place is expected to need in that fiscal year, replacements that fail again included. The chances are of this battery alone: of failing by its age and, where its tests show a trend, of a test that reads under the least. The list goes by the worse of the two; counts and money rest on the age alone.',
     'note',
     heads.length,
   );
@@ -50,7 +52,7 @@ export function unitsSheet(facts: ReportFacts, name: string): Sheet {
   for (const unit of plan.units) addRow(draft, unitCells(unit));
   addUnitsTable(draft, heads, plan.units.length);
   const years = plan.years.map(() => 10);
-  return finishedSheet(draft, name, [18, 18, 16, 12, 12, 9, 15, 10, 10, ...years, 11, 60, 8], {
+  return finishedSheet(draft, name, [18, 18, 16, 12, 12, 9, 15, 10, 10, 12, 12, ...years, 11, 60, 8], {
     frozenRows: FIRST_ROW,
     repeatedRows: [FIRST_ROW - 1, FIRST_ROW - 1],
   });
@@ -64,6 +66,8 @@ function unitCells(unit: PlannedUnit): SheetCell[] {
     cell(battery.verdict ?? ''),
     cell(unit.chance12 ?? 'due now', 'body', 'chance'),
     cell(unit.chance24 ?? 'due now', 'body', 'chance'),
+    cell(unit.trendChance12 ?? '', 'body', 'chance'),
+    cell(unit.trendChance24 ?? '', 'body', 'chance'),
     ...unit.expected.map((expected) => cell(expected, 'body', 'plain')),
     cell(unit.proposedYear ?? 'later'),
     cell(reasonFor(unit)),

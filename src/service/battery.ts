@@ -49,6 +49,17 @@ export type Battery = {
   readonly installedFromMade?: boolean;
   /** The readings that the verdict and the charge rest on. */
   readonly readings?: Readings;
+  /** Where its tests are going, for one in service with enough of them in amperes. */
+  readonly trend?: TestTrend;
+};
+
+/** What a battery's tests over time say of tests to come, held against the least accepted. */
+export type TestTrend = {
+  /** When its line reaches the least [months from as-of], with a 90 % band; undefined = not surely falling. */
+  readonly crossingMonths?: { readonly best: number; readonly low: number; readonly high: number };
+  /** Chance that a test 12 or 24 months after as-of reads under the least. */
+  readonly chance12: number;
+  readonly chance24: number;
 };
 
 /** A battery's latest readings on record; what is not known is left out. */

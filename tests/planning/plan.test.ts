@@ -81,6 +81,48 @@ describe('plan', () => {
     expect(made.years[0]!.order.need).toBeCloseTo(made.years[0]!.expected + 1, 9);
   });
 
+  it('ranks by the worse of age and test trend, and counts by the age alone', () => {
+    const plain = planned();
+    const last = plain.units.at(-1)!.battery.row;
+    const trends = new Map([
+      [last, { chance12: 0.999, chance24: 0.9995 }],
+      [plain.units[0]!.battery.row, { chance12: 0, chance24: 0.01 }],
+      [plain.units[60]!.battery.row, { chance12: 1, chance24: 1 }],
+    ]);
+    const batteries = fleet.batteries.map((each) => ({
+      ...each,
+      ...(trends.has(each.row) ? { trend: trends.get(each.row)! } : {}),
+      ...(each.row === plain.units[60]!.battery.row ? { verdict: 'Condemned' as const } : {}),
+    }));
+    const made = planned({}, { ...fleet, batteries });
+    const alone = planned(
+      {},
+      {
+        ...fleet,
+        batteries: batteries.map((each) => ({ ...each, trend: undefined })),
+      },
+    );
+    expect(made.units[0]).toMatchObject({ dueNow: true });
+    expect(made.units[0]!.trendChance12).toBeUndefined();
+    expect(made.units[1]).toMatchObject({
+      battery: { row: last },
+      trendChance12: 0.999,
+      trendChance24: 0.9995,
+    });
+    expect(made.units[2]).toMatchObject({ battery: { row: plain.units[0]!.battery.row }, trendChance12: 0 });
+    expect(made.units[1]!.chance12).toBeLessThan(0.1);
+    expect({ ...made, units: [] }).toEqual({ ...alone, units: [] });
+    const byRow = (units: typeof made.units) =>
+      [...units]
+        .sort((a, b) => a.battery.row - b.battery.row)
+        .map(({ chance12, chance24, expected }) => [
+          chance12,
+          chance24,
+          expected.map((each) => each.toFixed(2)),
+        ]);
+    expect(byRow(made.units)).toEqual(byRow(alone.units));
+  });
+
   it('a battery of unknown age has the ages of its type and site', () => {
     const unknown = battery(3);
     const likes = fleet.batteries.filter(({ type, site }) => type === unknown.type && site === unknown.site);

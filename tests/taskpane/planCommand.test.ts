@@ -98,6 +98,15 @@ describe('plan on the demonstration inventory', () => {
     }
   });
 
+  it('shows the chance by test trend beside that by age, empty where there is none', () => {
+    const rows = sheets.find(({ name }) => name === 'Forecast units')!.rows;
+    const column = rows[2]!.map(String).indexOf('Chance in 12 months by test trend');
+    const shown = rows.slice(3).map((row) => row[column] ?? '');
+    expect(rows[2]![column - 2]).toBe('Chance in 12 months');
+    expect(shown.every((each) => each === '' || (Number(each) >= 0 && Number(each) <= 1))).toBe(true);
+    expect(shown).toContain('');
+  });
+
   it('finds the life that the generator drew from, within its own error', () => {
     expect(json.life.shape).toBeGreaterThan(1.9);
     expect(json.life.shape).toBeLessThan(2.9);
