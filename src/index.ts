@@ -108,4 +108,5 @@ export * from './inventory/settings.ts';
 export * from './inventory/settingsRows.ts';
 // report
 export * from './report/sheet.ts';
+export * from './report/sheetName.ts';
 export * from './report/forecastSheets.ts';

@@ -1,5 +1,6 @@
 import type { Block, Chart, Format, Meaning, NamedCell, Sheet, SheetCell, Span, Table } from './sheet.ts';
 import { address, fixedBlock } from './sheet.ts';
+import { shownText } from './shownText.ts';
 
 /** A sheet while it is being written, row after row. */
 export type Draft = {
@@ -22,7 +23,8 @@ export function cell(
   meaning: Meaning = 'body',
   format: Format = 'plain',
 ): SheetCell {
-  return { value, meaning, format: typeof value === 'string' ? 'text' : format };
+  if (typeof value !== 'string') return { value, meaning, format };
+  return { value: shownText(value), meaning, format: 'text' };
 }
 
 /** A cell that holds a formula and the value it has for today's assumptions. */

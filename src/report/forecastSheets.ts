@@ -2,7 +2,7 @@ import { forecastSheet } from './forecastSheet.ts';
 import type { ReportFacts } from './reportFacts.ts';
 import { rowsToCheckSheet } from './rowsToCheckSheet.ts';
 import type { Sheet } from './sheet.ts';
-import { freeSheetName } from './sheet.ts';
+import { freeSheetName } from './sheetName.ts';
 import { unitsPlace, unitsSheet } from './unitsSheet.ts';
 
 /** The sheets that a forecast adds to a workbook, under names that are free there. */

@@ -98,28 +98,3 @@ export function fixedBlock(block: Block): string {
 export function quotedSheet(name: string): string {
   return `'${name.replace(/'/g, "''")}'`;
 }
-
-const LONGEST_NAME = 31;
-
-/**
- * A sheet name that every spreadsheet takes and no sheet of the workbook has yet: at most 31 characters, none of
- * : \ / ? * [ ], no quote at either end; a number is put behind it where the name is taken (case doesn't count).
- */
-export function freeSheetName(wanted: string, taken: readonly string[]): string {
-  const legal =
-    wanted
-      .replace(/[:\\/?*[\]]/g, ' ')
-      .replace(/\p{Cc}/gu, ' ')
-      .replace(/^'+|'+$/g, '')
-      .trim() || 'Sheet';
-  const used = new Set(taken.map((name) => name.toLowerCase()));
-  for (let number = 1; ; number += 1) {
-    const ending = number === 1 ? '' : ` (${number})`;
-    const name =
-      [...legal]
-        .slice(0, LONGEST_NAME - ending.length)
-        .join('')
-        .trimEnd() + ending;
-    if (!used.has(name.toLowerCase())) return name;
-  }
-}

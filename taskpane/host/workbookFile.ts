@@ -2,7 +2,7 @@ import type { Workbook } from 'hucre';
 import { readXlsx } from 'hucre/xlsx';
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer, problem } from '../../src/basics/outcome.ts';
-import { freeSheetName } from '../../src/report/sheet.ts';
+import { freeSheetName } from '../../src/report/sheetName.ts';
 import { csvRows, decodedText } from './workbookCsv.ts';
 import type { FileSheet } from './workbookSheet.ts';
 import { readSheet } from './workbookSheet.ts';

@@ -39,8 +39,22 @@ function saveWith(
   dated: { modified: Date },
 ): Promise<Uint8Array> {
   // A sheet to write and a sheet as read differ in their type only; the library writes both.
-  workbook.sheets.push(...(added as unknown as RoundtripWorkbook['sheets']));
+  const taken = workbook.sheets.flatMap((sheet) => (sheet.tables ?? []).map(({ name }) => name));
+  const free = added.map((sheet) => ({ ...sheet, tables: (sheet.tables ?? []).map(withFreeName(taken)) }));
+  workbook.sheets.push(...(free as unknown as RoundtripWorkbook['sheets']));
   workbook.namedRanges = [...(workbook.namedRanges ?? []), ...names];
   workbook.properties = { ...workbook.properties, ...dated };
   return saveXlsx(workbook);
+}
+
+type NamedTable = NonNullable<WriteSheet['tables']>[number];
+
+// A table's name is the whole workbook's: a second forecast numbers its own.
+function withFreeName(taken: readonly string[]): (table: NamedTable) => NamedTable {
+  const used = new Set(taken.map((name) => name.toLowerCase()));
+  return (table) => {
+    let name = table.name;
+    for (let number = 2; used.has(name.toLowerCase()); number += 1) name = `${table.name}_${number}`;
+    return { ...table, name };
+  };
 }

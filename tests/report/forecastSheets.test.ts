@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import { forecastSheets } from '../../src/report/forecastSheets.ts';
+import type { ReportFacts } from '../../src/report/reportFacts.ts';
+import type { Sheet, SheetCell } from '../../src/report/sheet.ts';
+import { address, columnLetters } from '../../src/report/sheet.ts';
+import { freeSheetName } from '../../src/report/sheetName.ts';
+import { fleetWithGaps, PRICED, reportFacts } from './reportFacts.ts';
+
+function shownCell(cell: SheetCell, row: number, column: number): string {
+  const value =
+    cell.value === null
+      ? ''
+      : String(typeof cell.value === 'number' ? Number(cell.value.toFixed(6)) : cell.value);
+  return `${address(row, column)} ${value}${cell.formula === undefined ? '' : ` =${cell.formula}`}`;
+}
+
+/** A sheet as text: a line for each row, address, value and formula of each cell. */
+function sheetText(sheet: Sheet): string {
+  const lines = sheet.rows.map((row, r) =>
+    row
+      .flatMap((cell, c) =>
+        cell === null || (cell.value === null && cell.formula === undefined) ? [] : [shownCell(cell, r, c)],
+      )
+      .join(' | '),
+  );
+  const names = sheet.names.map(({ name, row, column }) => `name ${name} ${address(row, column)}`);
+  const charts = sheet.charts.map(
+    ({ kind, title, series }) => `chart ${kind} "${title}": ${series.map(({ name }) => name).join(', ')}`,
+  );
+  return [`sheet ${sheet.name}`, ...lines.filter((line) => line !== ''), ...names, ...charts, ''].join('\n');
+}
+
+const wholeText = (facts: ReportFacts): string =>
+  forecastSheets(facts, ['Inventory']).map(sheetText).join('\n');
+
+describe('forecast sheets as text', () => {
+  it('renewed on failure, no price', async () => {
+    await expect(wholeText(reportFacts())).toMatchFileSnapshot('../golden/plain.txt');
+  });
+
+  it('with prices, lead time, recovery and orders', async () => {
+    await expect(wholeText(reportFacts(PRICED))).toMatchFileSnapshot('../golden/priced.txt');
+  });
+
+  it('whole sets, own life for each site, gaps in the inventory, things to check', async () => {
+    const finding = {
+      kind: 'unreadable code',
+      row: 12,
+      column: 'Date code',
+      given: '=1+1',
+      done: 'not read',
+    } as const;
+    const facts = reportFacts(
+      { wholeSets: true, groupBy: 'site', matesReused: 0.3, ask: '19in20' },
+      fleetWithGaps(),
+      [finding],
+    );
+    await expect(wholeText(facts)).toMatchFileSnapshot('../golden/gaps.txt');
+  });
+});
+
+describe('forecast sheets', () => {
+  it('a second run takes names of its own', () => {
+    const names = forecastSheets(reportFacts(), ['Forecast', 'forecast UNITS']).map(({ name }) => name);
+    expect(names).toEqual(['Forecast (2)', 'Forecast units (2)', 'Rows to check']);
+  });
+
+  it('uses only functions that every spreadsheet has had for long', () => {
+    const used = forecastSheets(reportFacts(PRICED, fleetWithGaps()), []).flatMap(({ rows }) =>
+      rows.flatMap((row) =>
+        row.flatMap((cell) =>
+          [...(cell?.formula ?? '').matchAll(/\b([A-Z]{2,})\(/g)].map((found) => found[1]!),
+        ),
+      ),
+    );
+    expect([...new Set(used)].sort()).toEqual([
+      'ABS',
+      'AND',
+      'CHOOSE',
+      'EDATE',
+      'IF',
+      'ISNUMBER',
+      'MAX',
+      'ROUND',
+      'ROUNDUP',
+      'SUM',
+      'SUMPRODUCT',
+      'VLOOKUP',
+    ]);
+  });
+
+  it('the cached value of every sum is the sum of its cells', () => {
+    for (const sheet of forecastSheets(reportFacts(PRICED), [])) {
+      for (const row of sheet.rows) {
+        for (const cell of row) {
+          const block = /^SUM\(([A-Z]+)(\d+):[A-Z]+(\d+)\)$/.exec(cell?.formula ?? '');
+          if (block === null) continue;
+          const column =
+            sheet.rows[0]!.length >= 0
+              ? [...Array(30).keys()].findIndex((c) => columnLetters(c) === block[1])
+              : -1;
+          const cells = sheet.rows
+            .slice(Number(block[2]) - 1, Number(block[3]))
+            .map((each) => Number(each[column]?.value ?? 0));
+          expect(Number(cell!.value)).toBeCloseTo(
+            cells.reduce((sum, value) => sum + value, 0),
+            6,
+          );
+        }
+      }
+    }
+  });
+});
+
+describe('freeSheetName', () => {
+  it('is legal whatever was wanted, and not taken yet', () => {
+    expect(freeSheetName("'a/b:c*'", [])).toBe('a b c');
+    expect(freeSheetName('Forecast', ['FORECAST', 'Forecast (2)'])).toBe('Forecast (3)');
+    expect(freeSheetName('', [])).toBe('Sheet');
+    expect(freeSheetName('x'.repeat(60), ['x'.repeat(31)])).toHaveLength(31);
+    expect(freeSheetName('🛻'.repeat(40), []).length).toBeLessThanOrEqual(31);
+  });
+});
