@@ -24,6 +24,7 @@ import type { Fleet } from './planViews.ts';
 import type { OddGroup } from '../life/standsOut.ts';
 import type { PastTrial } from './ownPast.ts';
 import { planOwnPast, planStandsOut } from './planEvidence.ts';
+import { extrapolatedShare } from './extrapolatedShare.ts';
 import type { Funding } from './funding.ts';
 import { fundingTable } from './funding.ts';
 
@@ -33,6 +34,8 @@ export type Plan = {
   readonly settings: PlanSettings;
   readonly prior: LifePrior;
   readonly life: PlanLife;
+  /** Share of the failures expected within 12 months at ages beyond the oldest failure on record. */
+  readonly extrapolated: number;
   readonly inService: number;
   readonly ageUnknown: number;
   /** Age of planned renewal [months]; Infinity = on failure only. */
@@ -109,6 +112,7 @@ function assemble(
     settings,
     prior,
     life,
+    extrapolated: extrapolatedShare(fleet, life.oldestFailure),
     inService: places.length,
     plannedAge: fleet.rule.plannedAge,
     ageUnknown: places.filter((place) => !place.ageKnown).length,

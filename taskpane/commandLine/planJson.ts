@@ -42,7 +42,7 @@ export function planJson({ inventory, plan, tab }: PlannedInventory, making: Mak
   };
 }
 
-function lifeJson({ life }: Plan): object {
+function lifeJson({ life, extrapolated }: Plan): object {
   const { model, shape, scale, median, failures, lives, basis, halfGone, tenthGone, ifNotSaidFailed } = life;
   return {
     model,
@@ -54,6 +54,7 @@ function lifeJson({ life }: Plan): object {
     basis,
     halfGone,
     tenthGone,
+    extrapolated,
     ...(ifNotSaidFailed && { ifNotSaidFailed }),
   };
 }

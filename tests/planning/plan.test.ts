@@ -190,6 +190,15 @@ describe('plan', () => {
     expect(planned().years[1]!.mates).toBe(0);
   });
 
+  it('says what share of the coming failures lies beyond the oldest one on record', () => {
+    // The oldest failure came at 78 months; some of the fleet pass that age within a year.
+    expect(planned().life.oldestFailure).toBeCloseTo(78, 0);
+    expect(planned().extrapolated).toBeGreaterThan(0);
+    expect(planned().extrapolated).toBeLessThan(0.5);
+    const young = fleet.lives.filter(({ meaning }) => meaning === undefined);
+    expect(planned({}, { ...fleet, lives: young }).extrapolated).toBe(1);
+  });
+
   it('is tried on its own past, with what then happened beside it', () => {
     const trials = planned().ownPast;
     expect(trials.map(({ years }) => years)).toEqual([1, 2]);
