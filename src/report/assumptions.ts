@@ -1,6 +1,6 @@
-import { isoDay } from '../basics/calendar.ts';
 import type { Draft } from './draft.ts';
 import { addGap, addRow, addSentence, cell, nameCell } from './draft.ts';
+import { inCurrency } from './moneyBlock.ts';
 import type { ReportFacts } from './reportFacts.ts';
 import type { Format, SheetCell } from './sheet.ts';
 
@@ -14,53 +14,16 @@ type Assumption = {
   readonly value: SheetCell['value'];
   readonly format: Format;
   readonly note: string;
+  /** What the counts were made for: changing it would leave them behind. */
+  readonly fixed?: true;
 };
-
-/** Head of the forecast: what it is, from which rows, by whom. */
-export function addHead(draft: Draft, facts: ReportFacts, columns: number): void {
-  const { plan } = facts;
-  addSentence(draft, 'Replacement forecast for starting batteries', 'title', columns);
-  addSentence(
-    draft,
-    `As of ${isoDay(plan.asOf)}, from ${facts.fileName}, sheet ${facts.tab}`,
-    'subtitle',
-    columns,
-  );
-  addSentence(draft, `Made by ${facts.madeBy}. Source file SHA-256 ${facts.fileHash}.`, 'note', columns);
-  addSentence(draft, rowSentence(facts), 'label', columns);
-  addSentence(draft, recordSentence(facts), 'label', columns);
-  if (facts.toCheck.length > 0) {
-    const count = facts.toCheck.length;
-    const things = count === 1 ? '1 thing to check stands' : `${count} things to check stand`;
-    addSentence(draft, `${things} on the sheet of rows to check.`, 'label', columns);
-  }
-  for (const note of facts.notes) addSentence(draft, note, 'label', columns);
-  addGap(draft);
-}
-
-/** How many rows were used and what became of the others. */
-function rowSentence({ rows, leftOutReasons }: ReportFacts): string {
-  const reasons = Object.entries(leftOutReasons).map(([reason, count]) => `${count} ${reason}`);
-  const why = reasons.length > 0 ? ` (${reasons.join(', ')})` : '';
-  return `Rows: ${rows.read} read = ${rows.used} used + ${rows.repaired} used after a stated repair + ${rows.ageUnknown} planned as age unknown + ${rows.leftOut} left out${why}.`;
-}
-
-function recordSentence({ recordStart }: ReportFacts): string {
-  const { date, from } = recordStart;
-  if (from === 'never')
-    return 'This sheet shows only what is still here, so it cannot show how long batteries last: a rule of thumb carries the answer.';
-  if (from === 'column') return 'Since when each battery was watched is told by its own row.';
-  const since = date === undefined ? 'an unknown date' : isoDay(date);
-  const basis = from === 'assumed' ? ' (assumed: the month of the earliest removal)' : '';
-  return `Every removal has been written down since ${since}${basis}.`;
-}
 
 /** The cells that a reader may change; everything that depends on them recalculates. */
 export function addAssumptions(draft: Draft, facts: ReportFacts, columns: number): void {
   addSentence(draft, 'Assumptions', 'heading', columns);
   addSentence(
     draft,
-    'Boxed cells are inputs: change one and money, orders and totals follow.',
+    'Boxed cells are inputs: change one, and orders, money and totals follow.',
     'note',
     columns,
   );
@@ -69,8 +32,8 @@ export function addAssumptions(draft: Draft, facts: ReportFacts, columns: number
       cell(each.label, 'label'),
       null,
       null,
-      { value: each.value, meaning: 'input', format: each.format },
-      cell('input', 'note'),
+      { value: each.value, meaning: each.fixed ? 'body' : 'input', format: each.format },
+      cell(each.fixed ? 'fixed' : 'input', 'note'),
       cell(each.note, 'label'),
     ]);
     nameCell(draft, each.name, row, 3);
@@ -81,9 +44,16 @@ export function addAssumptions(draft: Draft, facts: ReportFacts, columns: number
 function assumptionsOf({ plan }: ReportFacts): Assumption[] {
   const { settings } = plan;
   const { money } = settings;
-  const currency = money.currency === '' ? 'money' : money.currency;
+  const each = `for one battery${inCurrency(money.currency)}`;
   return [
-    { name: 'as_of', label: 'As of', value: plan.asOf, format: 'date', note: 'counts and dates start here' },
+    {
+      name: 'as_of',
+      label: 'As of',
+      value: plan.asOf,
+      format: 'date',
+      note: 'the counts were made for this day',
+      fixed: true,
+    },
     {
       name: 'ask_for',
       label: 'Ask for',
@@ -93,32 +63,38 @@ function assumptionsOf({ plan }: ReportFacts): Assumption[] {
     },
     {
       name: 'unit_price',
-      label: 'Price of one battery',
+      label: 'Price',
       value: money.unitPrice,
       format: 'money',
-      note: currency,
+      note: each,
     },
-    { name: 'price_rise', label: 'Price rise a year', value: money.rise, format: 'chance', note: 'share' },
+    {
+      name: 'price_rise',
+      label: 'Price rise a year',
+      value: money.rise,
+      format: 'chance',
+      note: 'from one fiscal year to the next',
+    },
     {
       name: 'core_refund',
-      label: 'Refund for an old battery',
+      label: 'Refund for the old battery',
       value: money.refund,
       format: 'money',
-      note: currency,
+      note: each,
     },
     {
       name: 'freight_each',
-      label: 'Freight for one battery',
+      label: 'Freight',
       value: money.freight,
       format: 'money',
-      note: currency,
+      note: each,
     },
     {
       name: 'labour_each',
-      label: 'Labour to fit one battery',
+      label: 'Labour to fit it',
       value: money.labour,
       format: 'money',
-      note: currency,
+      note: each,
     },
     {
       name: 'stock_on_hand',

@@ -1,38 +1,61 @@
 import type { Draft } from './draft.ts';
-import { addGap, addSentence } from './draft.ts';
-import type { Block } from './sheet.ts';
+import { addGap } from './draft.ts';
+import { inCurrency } from './moneyBlock.ts';
+import type { Block, Chart } from './sheet.ts';
+import type { YearBlock } from './yearBlock.ts';
+import { MONEY } from './yearBlock.ts';
 
-const CHART_ROWS = 18;
+const CHART_ROWS = 12;
 
-/** Two charts: demand by month with its band, and money by fiscal year. */
-export function addCharts(draft: Draft, months: Block, money: Block, currency: string): void {
-  addSentence(draft, 'Charts', 'heading', 18);
+/** Leaves the room for two charts beside each other; answers its first row. */
+export function addChartRoom(draft: Draft): number {
   const row = draft.rows.length;
-  const column = (block: Block, index: number): Block => ({ ...block, column: index, columns: 1 });
-  draft.charts.push({
+  addGap(draft, CHART_ROWS);
+  return row;
+}
+
+/** Two charts: demand by month with its band, and money by fiscal year, which is drawn as soon as there is a price. */
+export function addCharts(
+  draft: Draft,
+  row: number,
+  months: Block,
+  money: YearBlock,
+  currency: string,
+): void {
+  draft.charts.push(demandChart(row, months), moneyChart(row, money, currency));
+}
+
+function demandChart(row: number, months: Block): Chart {
+  const column = (index: number): Block => ({ ...months, column: index, columns: 1 });
+  return {
     kind: 'line',
-    title: 'Failures to come by month',
+    title: 'Expected failures by month, with their 90 % band',
     xTitle: 'month',
     yTitle: 'batteries',
-    categories: column(months, 0),
+    yFormat: 'whole',
+    categories: column(0),
     series: [
-      { name: 'expected', values: column(months, 3) },
-      { name: 'low (5 %)', values: column(months, 4) },
-      { name: 'high (95 %)', values: column(months, 5) },
+      { name: 'expected', values: column(3) },
+      { name: 'low (5 %)', values: column(4) },
+      { name: 'high (95 %)', values: column(5) },
     ],
-    at: { row, column: 0, rows: CHART_ROWS, columns: 8 },
-  });
-  draft.charts.push({
+    at: { row, column: 0, rows: CHART_ROWS, columns: 6 },
+  };
+}
+
+function moneyChart(row: number, money: YearBlock, currency: string): Chart {
+  const column = (index: number): Block => ({ ...money, column: index, columns: 1 });
+  return {
     kind: 'column',
-    title: 'Net money by fiscal year',
+    title: `Net money by fiscal year${inCurrency(currency)}`,
     xTitle: 'fiscal year',
     yTitle: currency === '' ? 'money' : currency,
-    categories: column(money, 0),
+    yFormat: 'whole',
+    categories: column(0),
     series: [
-      { name: 'year of need', values: column(money, 6) },
-      { name: 'year of order', values: column(money, 7) },
+      { name: 'charged to the year of need', values: column(MONEY.needYear) },
+      { name: 'charged to the year of order', values: column(MONEY.orderYear) },
     ],
-    at: { row, column: 9, rows: CHART_ROWS, columns: 8 },
-  });
-  for (let line = 0; line <= CHART_ROWS; line += 1) addGap(draft);
+    at: { row, column: 6, rows: CHART_ROWS, columns: 5 },
+  };
 }

@@ -42,14 +42,37 @@ export function addRow(draft: Draft, cells: readonly (SheetCell | null)[]): numb
   return draft.rows.push([...cells]) - 1;
 }
 
-/** Leaves one row empty. */
-export function addGap(draft: Draft): void {
-  draft.rows.push([]);
+/** Writes the cells of a row that was left empty before. */
+export function placeRow(draft: Draft, row: number, cells: readonly (SheetCell | null)[]): void {
+  draft.rows[row] = [...cells];
+}
+
+/** Leaves one row empty, or some. */
+export function addGap(draft: Draft, rows = 1): void {
+  for (let row = 0; row < rows; row += 1) draft.rows.push([]);
+}
+
+/** Writes the heads of a block's columns. */
+export function addHeads(draft: Draft, heads: readonly string[]): number {
+  return addRow(
+    draft,
+    heads.map((head) => cell(head, 'columnHead')),
+  );
 }
 
 /** Begins a new printed page with the next row. */
 export function addPageBreak(draft: Draft): void {
   draft.pageBreaks.push(draft.rows.length);
+}
+
+// Rows of usual height on a landscape page of A4 or letter size at the widths of the forecast.
+const PAGE_ROWS = 38;
+
+/** Begins a new printed page where the rows to come would be split by the end of this one. */
+export function keepTogether(draft: Draft, rows: number): void {
+  const begun = draft.pageBreaks[draft.pageBreaks.length - 1] ?? 0;
+  const used = (draft.rows.length - begun) % PAGE_ROWS;
+  if (used > 0 && used + rows > PAGE_ROWS) addPageBreak(draft);
 }
 
 /** Writes a sentence across some columns. */
@@ -67,6 +90,17 @@ export function nameCell(draft: Draft, name: string, row: number, column: number
 /** The address of one cell, held fast. */
 export function fixed(row: number, column: number): string {
   return fixedBlock({ row, column, rows: 1, columns: 1 }).split(':')[0]!;
+}
+
+/** A total: the sum of a column of a block, with the value that it has for today's assumptions. */
+export function totalCell(
+  { row, rows }: Omit<Block, 'column' | 'columns'>,
+  column: number,
+  value: number,
+  format: Format,
+): SheetCell {
+  const rounded = Number(value.toFixed(6));
+  return formula(sumOf({ row, column, rows }), rounded, format, 'total');
 }
 
 /** The formula that adds up a column of a block. */

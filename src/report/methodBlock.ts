@@ -3,7 +3,7 @@ import { isoDay } from '../basics/calendar.ts';
 import type { OddGroup } from '../life/standsOut.ts';
 import type { PastTrial } from '../planning/ownPast.ts';
 import type { Draft } from './draft.ts';
-import { addSentence } from './draft.ts';
+import { addGap, addSentence } from './draft.ts';
 import type { ReportFacts } from './reportFacts.ts';
 
 const months = (value: number): string => (value > 999 ? 'more than 999' : value.toFixed(0));
@@ -14,8 +14,16 @@ const band = ({ best, low, high }: Banded): string =>
 export function addMethod(draft: Draft, facts: ReportFacts, columns: number): void {
   addSentence(draft, 'Method and cautions', 'heading', columns);
   for (const sentence of methodSentences(facts)) addSentence(draft, sentence, 'label', columns);
+  addGap(draft);
+  addSentence(draft, 'Safety and disposal', 'heading', columns);
   for (const sentence of CAUTIONS) addSentence(draft, sentence, 'caution', columns);
+  if (facts.notes.length === 0) return;
+  addGap(draft);
+  addSentence(draft, 'Notes on the reading of the inventory', 'heading', columns);
+  for (const note of facts.notes) addSentence(draft, sentenceCase(note), 'label', columns);
 }
+
+const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function methodSentences({ plan }: ReportFacts): string[] {
   const { life, prior } = plan;
@@ -25,7 +33,7 @@ function methodSentences({ plan }: ReportFacts): string[] {
     'Low and high are the 5 % and 95 % points: they hold both chance and what is not known about the life of these batteries. They do not hold a change of use, climate, maker or policy.',
     'Counted is each failure to come, replacements that fail again included; the number of places is kept. Batteries due now (condemned, still in a vehicle) stand apart.',
     notSaidSentence(plan.life),
-    ageSentence(plan.ageUnknown, life.oldestFailure, plan.extrapolated),
+    ageSentence(plan.ageUnknown, life.oldestFailure),
     ...plan.ownPast.map(pastSentence),
     ...plan.standsOut.map(oddSentence),
   ].filter((sentence) => sentence !== '');
@@ -60,14 +68,12 @@ function notSaidSentence({ ifNotSaidFailed, halfGone }: ReportFacts['plan']['lif
   return `Removals without a stated cause are taken as good batteries. Were they failures, half would be gone by ${months(ifNotSaidFailed.median)} instead of ${months(halfGone.best)} months.`;
 }
 
-function ageSentence(unknown: number, oldest: number, extrapolated: number): string {
+function ageSentence(unknown: number, oldest: number): string {
   const ages =
     unknown === 0
       ? ''
       : `${unknown} batteries of unknown age are planned with the ages of their type and site. `;
-  const share = `${(100 * extrapolated).toFixed(0)} % of the failures expected within 12 months`;
-  if (oldest === 0) return `${ages}No failure is on record: every figure here is extrapolated.`;
-  return `${ages}The oldest failure on record came at ${months(oldest)} months; ${share} come at ages beyond it and are extrapolated.`;
+  return `${ages}The oldest failure on record came at ${months(oldest)} months; what the forecast says of older batteries is extrapolated.`;
 }
 
 const CAUTIONS = [

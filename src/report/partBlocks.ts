@@ -2,8 +2,9 @@ import type { PartPlan } from '../planning/planParts.ts';
 import type { Plan } from '../planning/plan.ts';
 import type { PlanTime } from '../planning/planTime.ts';
 import type { Draft } from './draft.ts';
-import { addGap, addRow, addSentence, cell, formula, sumOf } from './draft.ts';
+import { addGap, addHeads, addRow, addSentence, cell, keepTogether, totalCell } from './draft.ts';
 import type { Block, SheetCell } from './sheet.ts';
+import { emptyTotals } from './yearBlock.ts';
 
 /** Said under every block whose parts have bands of their own. */
 const BANDS_DO_NOT_ADD =
@@ -11,6 +12,9 @@ const BANDS_DO_NOT_ADD =
 
 const FIRST_YEAR = 3;
 const PER_YEAR = 4;
+
+// More years than these go into a block of their own below, so that a page stays readable.
+const YEARS_A_BLOCK = 2;
 
 /** The plan by site or by type: expected, low, high and the share of the order in each fiscal year. */
 export function addParts(
@@ -20,74 +24,92 @@ export function addParts(
   plan: Plan,
   columns: number,
 ): void {
-  addSentence(draft, title, 'heading', columns);
-  const heads = plan.years.flatMap(({ label }) => [
-    `${label} expected`,
-    `${label} low`,
-    `${label} high`,
-    `${label} to order`,
-  ]);
-  addRow(
-    draft,
-    ['', 'In service', 'Due now', ...heads].map((head) => cell(head, 'columnHead')),
+  for (let from = 0; from < plan.years.length; from += YEARS_A_BLOCK) {
+    const years = plan.years.map((_, year) => year).slice(from, from + YEARS_A_BLOCK);
+    addPartYears(draft, title, { parts, plan, years }, columns);
+  }
+}
+
+type PartYears = {
+  readonly parts: readonly PartPlan[];
+  readonly plan: Plan;
+  /** Places of the years that the block shows. */
+  readonly years: readonly number[];
+};
+
+const HEAD_ROWS = 3;
+
+function addPartYears(draft: Draft, title: string, block: PartYears, columns: number): void {
+  const { parts, plan, years } = block;
+  keepTogether(draft, parts.length + HEAD_ROWS + 2);
+  const [first, last] = [plan.years[years[0]!]!.label, plan.years[years[years.length - 1]!]!.label];
+  const named = first === last ? first : `${first} to ${last}`;
+  const span = years.length === plan.years.length ? '' : `, ${named}`;
+  addSentence(draft, `By ${title}${span}`, 'heading', columns);
+  const heads = years.flatMap((year) =>
+    ['expected', 'low', 'high', 'to order'].map((head) => `${plan.years[year]!.label} ${head}`),
   );
-  const block = { row: draft.rows.length, rows: parts.length };
-  for (const part of parts) addRow(draft, partCells(part));
-  addRow(draft, partTotals(block, parts, plan));
+  addHeads(draft, [title === 'site' ? 'Site' : 'Type', 'In service', 'Due now', ...heads]);
+  const row = draft.rows.length;
+  for (const part of parts) addRow(draft, partCells(part, years));
+  addRow(draft, partTotals({ row, rows: parts.length }, block));
   addSentence(draft, BANDS_DO_NOT_ADD, 'note', columns);
   addGap(draft);
 }
 
-function partCells(part: PartPlan): SheetCell[] {
+function partCells(part: PartPlan, years: readonly number[]): SheetCell[] {
   return [
     cell(part.name === '' ? 'not said' : part.name),
     cell(part.inService, 'body', 'whole'),
     cell(part.dueNow, 'body', 'whole'),
-    ...part.years.flatMap(({ expected, low, high, unitsToOrder }) => [
-      cell(expected, 'body', 'oneDecimal'),
-      cell(low, 'body', 'whole'),
-      cell(high, 'body', 'whole'),
-      cell(unitsToOrder, 'body', 'whole'),
-    ]),
+    ...years.flatMap((year) => {
+      const { expected, low, high, unitsToOrder } = part.years[year]!;
+      return [
+        cell(expected, 'body', 'oneDecimal'),
+        cell(low, 'body', 'whole'),
+        cell(high, 'body', 'whole'),
+        cell(unitsToOrder, 'body', 'whole'),
+      ];
+    }),
   ];
 }
 
 function partTotals(
-  block: Omit<Block, 'column' | 'columns'>,
-  parts: readonly PartPlan[],
-  plan: Plan,
+  place: Omit<Block, 'column' | 'columns'>,
+  { parts, plan, years }: PartYears,
 ): SheetCell[] {
-  const total = (column: number, value: number, decimal = false): SheetCell =>
-    formula(sumOf({ ...block, column }), value, decimal ? 'oneDecimal' : 'whole', 'total');
   const sum = (of: (part: PartPlan) => number): number => parts.reduce((all, part) => all + of(part), 0);
   return [
     cell('All', 'total'),
-    total(
+    totalCell(
+      place,
       1,
-      sum((part) => part.inService),
+      sum(({ inService }) => inService),
+      'whole',
     ),
-    total(
+    totalCell(
+      place,
       2,
-      sum((part) => part.dueNow),
+      sum(({ dueNow }) => dueNow),
+      'whole',
     ),
-    ...plan.years.flatMap((year, y) => [
-      total(FIRST_YEAR + y * PER_YEAR, year.expected, true),
-      cell(null, 'total'),
-      cell(null, 'total'),
-      total(FIRST_YEAR + y * PER_YEAR + 3, year.order.unitsToOrder),
-    ]),
+    ...years.flatMap((year, index) => {
+      const column = FIRST_YEAR + index * PER_YEAR;
+      const { expected, order } = plan.years[year]!;
+      return [
+        totalCell(place, column, expected, 'oneDecimal'),
+        ...emptyTotals(2),
+        totalCell(place, column + 3, order.unitsToOrder, 'whole'),
+      ];
+    }),
   ];
 }
 
 /** The plan by quarter or month; answers where its rows stand. */
 export function addTimes(draft: Draft, title: string, times: readonly PlanTime[], columns: number): Block {
+  keepTogether(draft, times.length + HEAD_ROWS + 2);
   addSentence(draft, title, 'heading', columns);
-  addRow(
-    draft,
-    ['Period', 'From', 'To', 'Expected failures', 'Low (5 %)', 'High (95 %)'].map((head) =>
-      cell(head, 'columnHead'),
-    ),
-  );
+  addHeads(draft, ['Period', 'From', 'To', 'Expected failures', 'Low (5 %)', 'High (95 %)']);
   const block = { row: draft.rows.length, column: 0, rows: times.length, columns: 6 };
   for (const { label, from, to, expected, low, high } of times) {
     addRow(draft, [
@@ -99,14 +121,12 @@ export function addTimes(draft: Draft, title: string, times: readonly PlanTime[]
       cell(high, 'body', 'whole'),
     ]);
   }
-  const total = Number(times.reduce((all, { expected }) => all + expected, 0).toFixed(1));
+  const total = times.reduce((all, { expected }) => all + expected, 0);
   addRow(draft, [
     cell('All', 'total'),
-    cell(null, 'total'),
-    cell(null, 'total'),
-    formula(sumOf({ ...block, column: 3 }), total, 'oneDecimal', 'total'),
-    cell(null, 'total'),
-    cell(null, 'total'),
+    ...emptyTotals(2),
+    totalCell(block, 3, total, 'oneDecimal'),
+    ...emptyTotals(2),
   ]);
   addSentence(draft, BANDS_DO_NOT_ADD, 'note', columns);
   addGap(draft);

@@ -1,4 +1,4 @@
-import { addRow, addSentence, cell, finishedSheet, newDraft } from './draft.ts';
+import { addHeads, addRow, addSentence, cell, finishedSheet, newDraft } from './draft.ts';
 import type { ReportFacts } from './reportFacts.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -15,18 +15,15 @@ export function rowsToCheckSheet({ toCheck, tab }: ReportFacts, name: string): S
     'note',
     HEADS.length,
   );
-  addRow(
-    draft,
-    HEADS.map((head) => cell(head, 'columnHead')),
-  );
+  addHeads(draft, HEADS);
   for (const { kind, row, column, given, done, sheet } of toCheck) {
     addRow(draft, [
-      cell(kind),
+      cell(kind, 'wrapped'),
       cell(sheet ?? tab),
       cell(row, 'body', 'plain'),
-      cell(column),
-      cell(given),
-      cell(done),
+      cell(column, 'wrapped'),
+      cell(given, 'wrapped'),
+      cell(done, 'wrapped'),
     ]);
   }
   if (toCheck.length > 0) {
@@ -38,7 +35,7 @@ export function rowsToCheckSheet({ toCheck, tab }: ReportFacts, name: string): S
       heads: HEADS,
     });
   }
-  return finishedSheet(draft, name, [34, 16, 8, 24, 36, 80], {
+  return finishedSheet(draft, name, [26, 11, 7, 15, 50, 58], {
     frozenRows: FIRST_ROW,
     repeatedRows: [FIRST_ROW - 1, FIRST_ROW - 1],
   });

@@ -22,11 +22,30 @@ export type Sheet = {
 
 /** What a cell means on the page; each host has one look for each meaning. */
 export type Meaning =
-  'title' | 'subtitle' | 'heading' | 'columnHead' | 'label' | 'body' | 'input' | 'total' | 'note' | 'caution';
+  | 'title'
+  | 'subtitle'
+  | 'heading'
+  | 'columnHead'
+  | 'label'
+  | 'body'
+  | 'wrapped'
+  | 'input'
+  | 'total'
+  | 'note'
+  | 'caution';
 
 /** How a number is shown. */
 export type Format =
-  'text' | 'whole' | 'oneDecimal' | 'months' | 'share' | 'chance' | 'money' | 'date' | 'plain';
+  | 'text'
+  | 'whole'
+  | 'oneDecimal'
+  | 'thousandths'
+  | 'months'
+  | 'share'
+  | 'chance'
+  | 'money'
+  | 'date'
+  | 'plain';
 
 /** One cell: a value, or a formula with the value that it has for today's assumptions. */
 export type SheetCell = {
@@ -55,6 +74,7 @@ export type Chart = {
   readonly title: string;
   readonly xTitle: string;
   readonly yTitle: string;
+  readonly yFormat: Format;
   readonly categories: Block;
   readonly series: readonly { readonly name: string; readonly values: Block }[];
   readonly at: {

@@ -1,3 +1,5 @@
+import type { ReportFacts } from './reportFacts.ts';
+
 // A cell holds 32,767 UTF-16 units; a longer text would make spreadsheets repair or refuse the file.
 const LONGEST_TEXT = 32_767;
 
@@ -36,4 +38,16 @@ export function shownText(text: string): string {
 export function firstUnits(text: string, units: number): string {
   const cut = text.slice(0, units);
   return cut.length < text.length && /[\uD800-\uDBFF]$/.test(cut) ? cut.slice(0, -1) : cut;
+}
+
+/** How many texts of the inventory stand on the sheets other than they were read. */
+export function changedTexts({ plan, toCheck }: ReportFacts): number {
+  const shown = [
+    ...plan.units.flatMap(({ battery }) => {
+      const { serial, site, vehicle, set, type, verdictReason = '' } = battery;
+      return [serial, site, vehicle, set, type, verdictReason];
+    }),
+    ...toCheck.flatMap(({ column, given, done, sheet = '' }) => [column, given, done, sheet]),
+  ];
+  return new Set(shown.filter((text) => shownText(text) !== text)).size;
 }

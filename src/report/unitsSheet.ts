@@ -1,6 +1,7 @@
 import type { PlannedUnit } from '../planning/planUnits.ts';
+import { fittedWidths } from './columnWidths.ts';
 import type { Draft } from './draft.ts';
-import { addRow, addSentence, cell, finishedSheet, newDraft } from './draft.ts';
+import { addHeads, addRow, addSentence, cell, finishedSheet, newDraft } from './draft.ts';
 import type { ReportFacts } from './reportFacts.ts';
 import type { Sheet, SheetCell } from './sheet.ts';
 import { fixedBlock } from './sheet.ts';
@@ -45,17 +46,20 @@ export function unitsSheet(facts: ReportFacts, name: string): Sheet {
     'note',
     heads.length,
   );
-  addRow(
-    draft,
-    heads.map((head) => cell(head, 'columnHead')),
-  );
+  addHeads(draft, heads);
   for (const unit of plan.units) addRow(draft, unitCells(unit));
   addUnitsTable(draft, heads, plan.units.length);
-  const years = plan.years.map(() => 10);
-  return finishedSheet(draft, name, [18, 18, 16, 12, 12, 9, 15, 10, 10, 12, 12, ...years, 11, 60, 8], {
+  return finishedSheet(draft, name, fittedWidths(draft.rows, limits(plan.years.length)), {
     frozenRows: FIRST_ROW,
     repeatedRows: [FIRST_ROW - 1, FIRST_ROW - 1],
   });
+}
+
+/** Least and most characters of each column. */
+function limits(years: number): (readonly [number, number])[] {
+  const texts = Array.from({ length: 5 }, () => [6, 20] as const);
+  const numbers = Array.from({ length: 4 + years }, () => [9, 12] as const);
+  return [...texts, [8, 9], [12, 16], ...numbers, [9, 12], [46, 46], [7, 9]];
 }
 
 function unitCells(unit: PlannedUnit): SheetCell[] {
@@ -68,18 +72,18 @@ function unitCells(unit: PlannedUnit): SheetCell[] {
     cell(unit.chance24 ?? 'due now', 'body', 'chance'),
     cell(unit.trendChance12 ?? '', 'body', 'chance'),
     cell(unit.trendChance24 ?? '', 'body', 'chance'),
-    ...unit.expected.map((expected) => cell(expected, 'body', 'plain')),
+    ...unit.expected.map((expected) => cell(expected, 'body', 'thousandths')),
     cell(unit.proposedYear ?? 'later'),
-    cell(reasonFor(unit)),
+    cell(reasonFor(unit), 'wrapped'),
     cell(battery.row, 'body', 'plain'),
   ];
 }
 
 function reasonFor({ battery, dueNow, ageKnown, proposedYear }: PlannedUnit): string {
   if (dueNow) return `condemned, still in service: ${battery.verdictReason ?? ''}`;
-  const age = ageKnown ? 'by its age' : 'age unknown: the ages of its type and site were taken';
-  if (proposedYear === undefined) return `${age}, more likely good than not to the end of the plan`;
-  return `${age}, more likely failed than not by the end of ${proposedYear}`;
+  const age = ageKnown ? 'by its age' : 'age unknown, taken as its type and site';
+  if (proposedYear === undefined) return `${age}: more likely good to the plan's end`;
+  return `${age}: more likely failed than not by then`;
 }
 
 function addUnitsTable(draft: Draft, heads: readonly string[], rows: number): void {

@@ -3,7 +3,8 @@ import { openXlsx, saveXlsx, writeXlsx } from 'hucre/xlsx';
 import type { Day } from '../../src/basics/calendar.ts';
 import { momentOfDay } from '../../src/basics/calendar.ts';
 import type { Sheet } from '../../src/report/sheet.ts';
-import { namesForFile, sheetForFile } from './workbookSheetFile.ts';
+import { quotedSheet } from '../../src/report/sheet.ts';
+import { namesForFile, sheetForFile, writable } from './workbookSheetFile.ts';
 
 /** A file that is to be carried over: an .xlsx as bytes, or the rows of a .csv under a sheet name. */
 export type SourceFile =
@@ -24,7 +25,7 @@ export async function forecastFile(
   const dated = { modified: momentOfDay(asOf).toJSDate() };
   if ('bytes' in source)
     return saveWith(await openXlsx(source.bytes, { readStyles: true }), added, names, dated);
-  const rows = source.rows.map((row) => [...row]);
+  const rows = source.rows.map((row) => row.map(writable));
   return writeXlsx({
     sheets: [{ name: source.sheetName, rows }, ...added],
     namedRanges: names,
@@ -39,17 +40,33 @@ function saveWith(
   dated: { modified: Date },
 ): Promise<Uint8Array> {
   // A sheet to write and a sheet as read differ in their type only; the library writes both.
-  const taken = workbook.sheets.flatMap((sheet) => (sheet.tables ?? []).map(({ name }) => name));
+  const tables = workbook.sheets.flatMap((sheet) => (sheet.tables ?? []).map(({ name }) => name));
+  const taken = [...tables, ...(workbook.namedRanges ?? []).map(({ name }) => name)];
   const free = added.map((sheet) => ({ ...sheet, tables: (sheet.tables ?? []).map(withFreeName(taken)) }));
+  const carried = workbook.sheets.flatMap(printNames);
   workbook.sheets.push(...(free as unknown as RoundtripWorkbook['sheets']));
-  workbook.namedRanges = [...(workbook.namedRanges ?? []), ...names];
+  workbook.namedRanges = [...(workbook.namedRanges ?? []), ...carried, ...names];
   workbook.properties = { ...workbook.properties, ...dated };
   return saveXlsx(workbook);
 }
 
+// The library writes these names of a sheet itself, but leaves a sheet's name such as "Store 1" unquoted.
+function printNames(sheet: RoundtripWorkbook['sheets'][number]): ReturnType<typeof namesForFile> {
+  const { name: scope, pageSetup } = sheet;
+  if (pageSetup === undefined) return [];
+  const { printArea, printTitlesRow, printTitlesColumn, ...rest } = pageSetup;
+  sheet.pageSetup = rest;
+  const onSheet = (parts: readonly (string | undefined)[]): string =>
+    parts.flatMap((part) => (part === undefined ? [] : [`${quotedSheet(scope)}!${part}`])).join(',');
+  return [
+    { name: '_xlnm.Print_Area', range: onSheet(printArea?.split(',') ?? []), scope },
+    { name: '_xlnm.Print_Titles', range: onSheet([printTitlesColumn, printTitlesRow]), scope },
+  ].filter(({ range }) => range !== '');
+}
+
 type NamedTable = NonNullable<WriteSheet['tables']>[number];
 
-// A table's name is the whole workbook's: a second forecast numbers its own.
+// A table's name is the whole workbook's, beside its defined names: a second forecast numbers its own.
 function withFreeName(taken: readonly string[]): (table: NamedTable) => NamedTable {
   const used = new Set(taken.map((name) => name.toLowerCase()));
   return (table) => {

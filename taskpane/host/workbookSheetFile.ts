@@ -1,55 +1,14 @@
 import type { Cell, CellStyle, SheetChart, TableDefinition, WriteSheet } from 'hucre/xlsx';
-import type { Chart, Format, Meaning, Sheet, SheetCell } from '../../src/report/sheet.ts';
+import type { Chart, Sheet, SheetCell } from '../../src/report/sheet.ts';
 import { address, fixedBlock, quotedSheet } from '../../src/report/sheet.ts';
-
-/** How a spreadsheet shows a number of each format; codes are the file format's own (ISO/IEC 29500). */
-const NUMBER_CODES: Record<Format, string | undefined> = {
-  text: '@',
-  whole: '#,##0',
-  oneDecimal: '#,##0.0',
-  months: '0.0',
-  share: '0%',
-  chance: '0.0%',
-  money: '#,##0.00',
-  date: 'yyyy-mm-dd',
-  plain: undefined,
-};
-
-const INK = { rgb: '1F2A33' };
-const GREY = { rgb: '5B6670' };
-const HAIR = { style: 'thin', color: { rgb: 'B8BFC6' } } as const;
-const RULE = { style: 'medium', color: INK } as const;
-const font = (size: number, more: object = {}) => ({ name: 'Calibri', size, color: INK, ...more });
-const fill = (rgb: string) => ({ type: 'pattern', pattern: 'solid', fgColor: { rgb } }) as const;
-
-/** The one look of every sheet that the tool writes: readable in black and white, inputs boxed. */
-const LOOKS: Record<Meaning, CellStyle> = {
-  title: { font: font(18, { bold: true }) },
-  subtitle: { font: font(12, { color: GREY }) },
-  heading: { font: font(13, { bold: true }), border: { bottom: RULE } },
-  columnHead: {
-    font: font(10, { bold: true }),
-    fill: fill('E9ECEF'),
-    border: { bottom: RULE, top: HAIR },
-    alignment: { wrapText: true, vertical: 'bottom' },
-  },
-  label: { font: font(10), alignment: { vertical: 'top' } },
-  body: { font: font(10), border: { bottom: HAIR }, alignment: { vertical: 'top' } },
-  input: { font: font(10, { bold: true }), border: { top: RULE, bottom: RULE, left: RULE, right: RULE } },
-  total: { font: font(10, { bold: true }), border: { top: RULE, bottom: RULE } },
-  note: { font: font(9, { italic: true, color: GREY }), alignment: { wrapText: true, vertical: 'top' } },
-  caution: {
-    font: font(10, { bold: true }),
-    border: { left: RULE },
-    alignment: { wrapText: true, vertical: 'top' },
-  },
-};
+import { rowHeights } from './workbookRowHeights.ts';
+import { LOOKS, NUMBER_CODES } from './workbookSheetLooks.ts';
 
 /** The sheet in the terms of the .xlsx writer. Text stays text whatever it begins with. */
 export function sheetForFile(sheet: Sheet): WriteSheet {
   return {
     name: sheet.name,
-    rows: sheet.rows.map((row) => row.map((cell) => (cell === null ? null : cell.value))),
+    rows: sheet.rows.map((row) => row.map((cell) => (cell === null ? null : writable(cell.value)))),
     cells: cellsOf(sheet),
     rowDefs: rowHeights(sheet),
     rowBreaks: [...sheet.pageBreaks].map((row) => row - 1),
@@ -63,7 +22,7 @@ export function sheetForFile(sheet: Sheet): WriteSheet {
     freezePane: sheet.frozenRows > 0 ? { rows: sheet.frozenRows } : undefined,
     tables: sheet.tables.map(tableForFile),
     charts: sheet.charts.map((chart) => chartForFile(chart, quotedSheet(sheet.name))),
-    pageSetup: printSetup(sheet),
+    pageSetup: PRINT_SETUP,
     headerFooter: { oddFooter: '&L&A&RPage &P of &N' },
     view: { showGridLines: false },
   };
@@ -71,11 +30,15 @@ export function sheetForFile(sheet: Sheet): WriteSheet {
 
 /** The sheet's named cells as names that are known on that sheet only. */
 export function namesForFile(sheet: Sheet): { name: string; range: string; scope: string }[] {
-  return sheet.names.map(({ name, row, column }) => ({
-    name,
-    range: `${quotedSheet(sheet.name)}!${fixedBlock({ row, column, rows: 1, columns: 1 }).split(':')[0]}`,
-    scope: sheet.name,
-  }));
+  const [scope, quoted] = [sheet.name, quotedSheet(sheet.name)];
+  const names = sheet.names.map(({ name, row, column }) => {
+    const [corner] = fixedBlock({ row, column, rows: 1, columns: 1 }).split(':');
+    return { name, range: `${quoted}!${corner}`, scope };
+  });
+  if (sheet.repeatedRows === undefined) return names;
+  // The writer's own setting leaves the sheet's name unquoted, which spreadsheets refuse.
+  const [first, last] = sheet.repeatedRows;
+  return [...names, { name: '_xlnm.Print_Titles', range: `${quoted}!$${first + 1}:$${last + 1}`, scope }];
 }
 
 function cellsOf(sheet: Sheet): Map<string, Partial<Cell>> {
@@ -88,45 +51,25 @@ function cellsOf(sheet: Sheet): Map<string, Partial<Cell>> {
   return cells;
 }
 
-type Placing = { readonly horizontal?: 'right'; readonly wrapText?: true };
+type Placing = { readonly horizontal?: 'left' | 'right'; readonly indent?: 1; readonly wrapText?: boolean };
 
-/** Heads of numbers stand where their numbers stand, at the right; sentences across columns are wrapped. */
+/** Heads stand where what is below them stands: over numbers at the right. Text keeps away from the number before it. */
 function placing({ rows, spans }: Sheet, row: number, column: number): Placing {
-  if (spans.some((span) => span.row === row && span.column === column)) return { wrapText: true };
-  const below = rows[row + 1]?.[column];
-  const overNumbers = below !== null && below !== undefined && below.format !== 'text';
-  return rows[row]?.[column]?.meaning === 'columnHead' && overNumbers ? { horizontal: 'right' } : {};
+  const cell = rows[row]![column]!;
+  if (spans.some((span) => span.row === row && span.column === column)) return { wrapText: !isTall(cell) };
+  const isHead = cell.meaning === 'columnHead';
+  const below = isHead ? rows[row + 1]?.[column] : cell;
+  if (below?.format !== undefined && below.format !== 'text') return isHead ? { horizontal: 'right' } : {};
+  const inTable = isHead || ['body', 'wrapped', 'note', 'label'].includes(cell.meaning);
+  return inTable && column > 0 ? { horizontal: 'left', indent: 1 } : {};
 }
 
-const LINE = 13.5;
-const TALL: Partial<Record<Meaning, number>> = { title: 28, subtitle: 17, heading: 24 };
-
-/** Rows as high as their longest text needs; spreadsheets differ in whether they would see to it themselves. */
-function rowHeights(sheet: Sheet): Map<number, { height: number }> {
-  const across = new Map(sheet.spans.map(({ row, columns }) => [row, columns]));
-  const heights = new Map<number, { height: number }>();
-  sheet.rows.forEach((cells, row) => {
-    const lines = cells.map((cell, column) => linesOf(sheet, cell, column, across.get(row)));
-    const tall = Math.max(0, ...cells.map((cell) => (cell === null ? 0 : (TALL[cell.meaning] ?? 0))));
-    const height = Math.max(tall, LINE * Math.max(1, ...lines));
-    if (height > LINE) heights.set(row, { height });
-  });
-  return heights;
-}
-
-// Only sentences across columns and heads are wrapped; bold letters are a tenth wider than a column's measure.
-function linesOf({ widths }: Sheet, cell: SheetCell | null, column: number, across = 1): number {
-  const wrapped =
-    cell !== null && typeof cell.value === 'string' && (across > 1 || cell.meaning === 'columnHead');
-  if (!wrapped) return 1;
-  const width = widths.slice(column, column + across).reduce((sum, each) => sum + each, 0);
-  return Math.ceil((String(cell.value).length * 1.1) / Math.max(1, width));
-}
+const isTall = ({ meaning }: SheetCell): boolean => meaning === 'title' || meaning === 'heading';
 
 const stylesMade = new Map<string, CellStyle>();
 
 function styleOf({ meaning, format }: SheetCell, placed: Placing): CellStyle {
-  const key = `${meaning}|${format}|${placed.horizontal}|${placed.wrapText}`;
+  const key = [meaning, format, placed.horizontal, placed.wrapText].join('|');
   const known = stylesMade.get(key);
   if (known !== undefined) return known;
   const look = LOOKS[meaning];
@@ -137,12 +80,15 @@ function styleOf({ meaning, format }: SheetCell, placed: Placing): CellStyle {
 
 function cellForFile(cell: SheetCell, placed: Placing): Partial<Cell> {
   const style = styleOf(cell, placed);
-  if (cell.formula === undefined) {
-    return typeof cell.value === 'string'
-      ? { value: cell.value, type: 'string', style }
-      : { value: cell.value, style };
-  }
-  return { value: cell.value, type: 'formula', formula: cell.formula, formulaResult: cell.value, style };
+  const value = writable(cell.value);
+  if (cell.formula !== undefined)
+    return { value, type: 'formula', formula: cell.formula, formulaResult: value, style };
+  return typeof value === 'string' ? { value, type: 'string', style } : { value, style };
+}
+
+/** The file format reads _x0041_ in a text as the letter A; its own escape keeps such a text as it is. */
+export function writable<T>(value: T): T | string {
+  return typeof value === 'string' ? value.replace(/_(?=x[0-9A-Fa-f]{4}_)/g, '_x005F_') : value;
 }
 
 function tableForFile(table: Sheet['tables'][number]): TableDefinition {
@@ -156,12 +102,17 @@ function tableForFile(table: Sheet['tables'][number]): TableDefinition {
   };
 }
 
-/** The first series solid and dark, the others lighter and dashed: told apart without colour. */
-const SERIES_LOOKS = [
-  { color: '1F2A33', stroke: { width: 2.5 }, marker: { symbol: 'none' } },
-  { color: '8A97A3', stroke: { width: 1.25, dash: 'dash' }, marker: { symbol: 'none' } },
-  { color: '8A97A3', stroke: { width: 1.25, dash: 'sysDot' }, marker: { symbol: 'none' } },
-] as const;
+const TICKS = { majorTickMark: 'out', minorTickMark: 'none', labelFontSize: 9 } as const;
+
+/** Series told apart without colour: lines by thickness and dashes, columns by dark and light. */
+const SERIES_LOOKS = {
+  line: [
+    { color: '1F2A33', stroke: { width: 2.5 }, marker: { symbol: 'none' } },
+    { color: '5B6670', stroke: { width: 1.25, dash: 'dash' }, marker: { symbol: 'none' } },
+    { color: '5B6670', stroke: { width: 1.25, dash: 'sysDot' }, marker: { symbol: 'none' } },
+  ],
+  column: [{ color: '1F2A33' }, { color: 'B8BFC6' }],
+} as const;
 
 function chartForFile(chart: Chart, sheet: string): SheetChart {
   const { row, column, rows, columns } = chart.at;
@@ -169,26 +120,32 @@ function chartForFile(chart: Chart, sheet: string): SheetChart {
     type: chart.kind,
     title: chart.title,
     legend: chart.series.length > 1 ? 'bottom' : false,
-    axes: { x: { title: chart.xTitle }, y: { title: chart.yTitle } },
+    axes: {
+      x: { title: chart.xTitle, ...TICKS, gridlines: { major: false } },
+      y: {
+        title: chart.yTitle,
+        ...TICKS,
+        gridlines: { major: true },
+        ...(chart.kind === 'line' && { scale: { min: 0 } }),
+        numberFormat: { formatCode: NUMBER_CODES[chart.yFormat] ?? 'General' },
+      },
+    },
     series: chart.series.map(({ name, values }, index) => ({
       name,
       values: `${sheet}!${fixedBlock(values)}`,
       categories: `${sheet}!${fixedBlock(chart.categories)}`,
-      ...SERIES_LOOKS[index % SERIES_LOOKS.length]!,
+      ...SERIES_LOOKS[chart.kind][index % SERIES_LOOKS[chart.kind].length]!,
     })),
     anchor: { from: { row, col: column }, to: { row: row + rows, col: column + columns } },
     altText: `${chart.title}: ${chart.yTitle} by ${chart.xTitle}`,
   } as SheetChart;
 }
 
-function printSetup({ repeatedRows }: Sheet): WriteSheet['pageSetup'] {
-  return {
-    paperSize: 'a4',
-    orientation: 'landscape',
-    fitToPage: true,
-    fitToWidth: 1,
-    fitToHeight: 0,
-    margins: { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 },
-    printTitlesRow: repeatedRows && `$${repeatedRows[0] + 1}:$${repeatedRows[1] + 1}`,
-  };
-}
+const PRINT_SETUP: WriteSheet['pageSetup'] = {
+  paperSize: 'a4',
+  orientation: 'landscape',
+  fitToPage: true,
+  fitToWidth: 1,
+  fitToHeight: 0,
+  margins: { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 },
+};

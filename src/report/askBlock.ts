@@ -1,0 +1,66 @@
+import type { Ask } from '../planning/planSettings.ts';
+import { ASKS } from './assumptions.ts';
+import type { Draft } from './draft.ts';
+import { addGap, addHeads, addSentence, cell, formula, placeRow } from './draft.ts';
+import { inCurrency } from './moneyBlock.ts';
+import type { ReportFacts } from './reportFacts.ts';
+import type { SheetCell } from './sheet.ts';
+import { address } from './sheet.ts';
+import type { YearBlocks } from './yearBlock.ts';
+import { columnOf, COUNTS, NO_PRICE, ORDERS, overYears } from './yearBlock.ts';
+
+const ASK_WORDS: Record<Ask, string> = {
+  expected: 'expected',
+  '4in5': 'enough 4 years in 5',
+  '19in20': 'enough 19 years in 20',
+};
+
+/** What to ask for under each way of asking; its cells are written later. Answers its first row. */
+export function addAsks(draft: Draft, { plan }: ReportFacts, columns: number): number {
+  const last = plan.years[plan.years.length - 1]!.label;
+  addSentence(
+    draft,
+    `What to ask for, up to the end of ${last}${inCurrency(plan.settings.money.currency)}`,
+    'heading',
+    columns,
+  );
+  addHeads(draft, ['Way of asking', 'Batteries needed', 'To buy', 'At the first price']);
+  const row = draft.rows.length;
+  addGap(draft, ASKS.length + 1);
+  return row;
+}
+
+/** Writes what to ask for under each way of asking, over all years of the plan. */
+export function fillAsks(draft: Draft, facts: ReportFacts, first: number, blocks: YearBlocks): void {
+  ASKS.forEach((ask, index) => placeRow(draft, first + index, askCells(facts, ask, first + index, blocks)));
+}
+
+function askCells({ plan }: ReportFacts, ask: Ask, row: number, { counts, orders }: YearBlocks): SheetCell[] {
+  const counted = (column: keyof typeof COUNTS): string => `SUM(${columnOf(counts, COUNTS[column])})`;
+  const onOrder = `SUM(${columnOf(orders, ORDERS.onOrder)})`;
+  const missing = `${address(row, 1)}*(1-recovered_share)-mates_reused*${counted('mates')}+stock_to_hold-stock_on_hand-${onOrder}`;
+  const { need, buy } = asked(plan, ask);
+  const price = plan.settings.money.unitPrice;
+  return [
+    cell(ASK_WORDS[ask]),
+    formula(`${counted('dueNow')}+${counted(ask)}+${counted('fleetChange')}`, need, 'oneDecimal'),
+    formula(`ROUNDUP(MAX(0,ROUND(${missing},6)),0)`, buy, 'whole'),
+    formula(
+      `IF(ISNUMBER(unit_price),${address(row, 2)}*unit_price,"${NO_PRICE}")`,
+      price === null ? NO_PRICE : buy * price,
+      'money',
+    ),
+  ];
+}
+
+function asked(
+  { years, settings, usableStock }: ReportFacts['plan'],
+  ask: Ask,
+): { need: number; buy: number } {
+  const need = overYears(years, (year) => year.dueNow + year.needs[ask] + year.fleetChange);
+  const mates = overYears(years, (year) => year.mates);
+  const onOrder = overYears(years, (year) => year.order.onOrder);
+  const back = settings.recovered * need + settings.matesReused * mates;
+  const missing = need - back + settings.stockTarget - usableStock - onOrder;
+  return { need: Number(need.toFixed(1)), buy: Math.ceil(Number(Math.max(0, missing).toFixed(6))) };
+}
