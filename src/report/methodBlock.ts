@@ -33,7 +33,7 @@ function methodSentences({ plan }: ReportFacts): string[] {
     'Low and high are the 5 % and 95 % points: they hold both chance and what is not known about the life of these batteries. They do not hold a change of use, climate, maker or policy.',
     'Counted is each failure to come, replacements that fail again included; the number of places is kept. Batteries due now (condemned, still in a vehicle) stand apart.',
     notSaidSentence(plan.life),
-    ageSentence(plan.ageUnknown, life.oldestFailure),
+    ageSentence(plan.ageUnknown, life.oldestFailure, plan.extrapolated),
     ...plan.ownPast.map(pastSentence),
     ...plan.standsOut.map(oddSentence),
   ].filter((sentence) => sentence !== '');
@@ -68,12 +68,14 @@ function notSaidSentence({ ifNotSaidFailed, halfGone }: ReportFacts['plan']['lif
   return `Removals without a stated cause are taken as good batteries. Were they failures, half would be gone by ${months(ifNotSaidFailed.median)} instead of ${months(halfGone.best)} months.`;
 }
 
-function ageSentence(unknown: number, oldest: number): string {
+function ageSentence(unknown: number, oldest: number, extrapolated: number): string {
   const ages =
     unknown === 0
       ? ''
       : `${unknown} batteries of unknown age are planned with the ages of their type and site. `;
-  return `${ages}The oldest failure on record came at ${months(oldest)} months; what the forecast says of older batteries is extrapolated.`;
+  const share = `${(100 * extrapolated).toFixed(0)} % of the failures expected within 12 months`;
+  if (oldest === 0) return `${ages}No failure is on record: every figure here is extrapolated.`;
+  return `${ages}The oldest failure on record came at ${months(oldest)} months; ${share} come at ages beyond it and are extrapolated.`;
 }
 
 const CAUTIONS = [
