@@ -1,9 +1,10 @@
 import type { Draft } from './draft.ts';
 import { addGap } from './draft.ts';
 import { inCurrency } from './moneyBlock.ts';
+import type { ReportFacts } from './reportFacts.ts';
 import type { Block, Chart } from './sheet.ts';
 import type { YearBlock } from './yearBlock.ts';
-import { MONEY } from './yearBlock.ts';
+import { countedWord, MONEY } from './yearBlock.ts';
 
 const CHART_ROWS = 12;
 
@@ -18,18 +19,18 @@ export function addChartRoom(draft: Draft): number {
 export function addCharts(
   draft: Draft,
   row: number,
-  months: Block,
-  money: YearBlock,
-  currency: string,
+  { plan }: ReportFacts,
+  { months, money }: { readonly months: Block; readonly money: YearBlock },
 ): void {
-  draft.charts.push(demandChart(row, months), moneyChart(row, money, currency));
+  const { currency } = plan.settings.money;
+  draft.charts.push(demandChart(row, months, countedWord(plan)), moneyChart(row, money, currency));
 }
 
-function demandChart(row: number, months: Block): Chart {
+function demandChart(row: number, months: Block, counted: string): Chart {
   const column = (index: number): Block => ({ ...months, column: index, columns: 1 });
   return {
     kind: 'line',
-    title: 'Expected failures by month, with their 90 % band',
+    title: `Expected ${counted} by month, with their 90 % band`,
     xTitle: 'month',
     yTitle: 'batteries',
     yFormat: 'whole',

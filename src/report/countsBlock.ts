@@ -4,14 +4,14 @@ import { addGap, addHeads, addRow, addSentence, cell, totalCell } from './draft.
 import type { ReportFacts } from './reportFacts.ts';
 import type { SheetCell } from './sheet.ts';
 import type { YearBlock } from './yearBlock.ts';
-import { COUNTS, emptyTotals, overYears } from './yearBlock.ts';
+import { countedWord, COUNTS, emptyTotals, overYears } from './yearBlock.ts';
 
-const HEADS = [
+const heads = (counted: string): string[] => [
   'Fiscal year',
   'From',
   'To',
   'Due now',
-  'Expected failures',
+  `Expected ${counted}`,
   'Low (5 %)',
   'High (95 %)',
   'Enough 4 years in 5',
@@ -24,11 +24,11 @@ const HEADS = [
 export function addCounts(draft: Draft, { plan }: ReportFacts, columns: number): YearBlock {
   const { years } = plan;
   addSentence(draft, 'By fiscal year: batteries that will be needed', 'heading', columns);
-  addHeads(draft, HEADS);
+  addHeads(draft, heads(countedWord(plan)));
   const block = { row: draft.rows.length, rows: years.length };
   for (const year of years) addRow(draft, countCells(year));
   addRow(draft, totals(block, years));
-  for (const note of notes(years)) addSentence(draft, note, 'note', columns);
+  for (const note of notes(plan)) addSentence(draft, note, 'note', columns);
   addGap(draft);
   return block;
 }
@@ -95,10 +95,11 @@ function totals(block: YearBlock, years: readonly PlanYear[]): SheetCell[] {
   ];
 }
 
-function notes([first]: readonly PlanYear[]): string[] {
+function notes(plan: ReportFacts['plan']): string[] {
+  const [first] = plan.years;
   const begun = `${first!.label} counts only what is left of it from the as-of date. `;
   return [
-    `${begun}Due now (condemned, still in service) stands beside the failures to come.`,
+    `${begun}Due now (condemned, still in service) stands beside the ${countedWord(plan)} to come.`,
     "In 9 years of 10 a year's own count lies from its low to its high; low and high of single years do not add up. Enough 4 years in 5 and 19 in 20 are given on top of what the years before were given, so these do add up.",
   ];
 }

@@ -26,7 +26,7 @@ import type { Sheet } from './sheet.ts';
 import { address, quotedSheet } from './sheet.ts';
 import type { UnitsPlace } from './unitsSheet.ts';
 import type { YearBlock, YearBlocks } from './yearBlock.ts';
-import { COUNTS } from './yearBlock.ts';
+import { countedWord, COUNTS } from './yearBlock.ts';
 
 const COLUMNS = 11;
 
@@ -48,7 +48,7 @@ export function forecastSheet(facts: ReportFacts, name: string, units: UnitsPlac
   addAssumptions(draft, facts, COLUMNS);
   const funded = addFunding(draft, facts, COLUMNS);
   const blocks = addYears(draft, facts, units);
-  const months = addViews(draft, facts);
+  const months = addViews(draft, facts, blocks.orders);
   if (funded !== undefined) {
     keepTogether(draft, facts.plan.funding.rows.length + 4);
     fillFunding(draft, facts, funded, addFundingTable(draft, facts, COLUMNS));
@@ -57,7 +57,7 @@ export function forecastSheet(facts: ReportFacts, name: string, units: UnitsPlac
   addMethod(draft, facts, COLUMNS);
   fillRequest(draft, facts, front.request, blocks);
   fillAsks(draft, facts, front.asks, blocks);
-  addCharts(draft, front.charts, months, blocks.money, facts.plan.settings.money.currency);
+  addCharts(draft, front.charts, facts, { months, money: blocks.money });
   return finishedSheet(draft, name, fittedWidths(draft.rows, WIDTHS), { frozenRows: 0 });
 }
 
@@ -83,13 +83,14 @@ function addYears(draft: Draft, facts: ReportFacts, units: UnitsPlace): YearBloc
 }
 
 /** The same counts by part of the fleet and of time; answers where the months stand. */
-function addViews(draft: Draft, facts: ReportFacts): ReturnType<typeof addTimes> {
+function addViews(draft: Draft, facts: ReportFacts, orders: YearBlock): ReturnType<typeof addTimes> {
   const { plan } = facts;
   addPageBreak(draft);
-  addParts(draft, 'site', plan.sites, plan, COLUMNS);
-  addParts(draft, 'type', plan.types, plan, COLUMNS);
-  addTimes(draft, 'By fiscal quarter', plan.quarters, COLUMNS);
-  return addTimes(draft, 'By month', plan.months, COLUMNS);
+  const place = { plan, orders, columns: COLUMNS };
+  addParts(draft, 'site', plan.sites, place);
+  addParts(draft, 'type', plan.types, place);
+  addTimes(draft, 'By fiscal quarter', plan.quarters, place);
+  return addTimes(draft, 'By month', plan.months, place);
 }
 
 // The reader's proof that the list of batteries and the totals are one and the same plan.
@@ -99,7 +100,7 @@ function addCheck(draft: Draft, { plan }: ReportFacts, counts: YearBlock, units:
   const same = `ABS(${total}-(${listed}))<0.05`;
   const text = `IF(${same},"agrees with the unit list","DOES NOT AGREE with the unit list")`;
   addRow(draft, [
-    cell('Check of the expected failures', 'label'),
+    cell(`Check of the expected ${countedWord(plan)}`, 'label'),
     null,
     null,
     formula(text, 'agrees with the unit list', 'text', 'caution'),

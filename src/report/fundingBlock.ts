@@ -4,6 +4,7 @@ import { addGap, addHeads, addRow, addSentence, cell, formula, nameCell, placeRo
 import type { ReportFacts } from './reportFacts.ts';
 import type { Block, SheetCell } from './sheet.ts';
 import { fixedBlock } from './sheet.ts';
+import { countedWord } from './yearBlock.ts';
 
 const VALUE_COLUMN = 3;
 
@@ -13,7 +14,7 @@ export function addFunding(draft: Draft, { plan }: ReportFacts, columns: number)
   if (funding.rows.length === 0) return undefined;
   addSentence(
     draft,
-    `If you fund so many batteries for failures up to the end of ${funding.until}`,
+    `If you fund so many batteries for ${countedWord(plan)} up to the end of ${funding.until}`,
     'heading',
     columns,
   );

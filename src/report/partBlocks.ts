@@ -2,9 +2,11 @@ import type { PartPlan } from '../planning/planParts.ts';
 import type { Plan } from '../planning/plan.ts';
 import type { PlanTime } from '../planning/planTime.ts';
 import type { Draft } from './draft.ts';
-import { addGap, addHeads, addRow, addSentence, cell, keepTogether, totalCell } from './draft.ts';
+import { addGap, addHeads, addRow, addSentence, cell, formula, keepTogether, totalCell } from './draft.ts';
 import type { Block, SheetCell } from './sheet.ts';
-import { emptyTotals } from './yearBlock.ts';
+import { address } from './sheet.ts';
+import type { YearBlock } from './yearBlock.ts';
+import { countedWord, emptyTotals, ORDERS } from './yearBlock.ts';
 
 /** Said under every block whose parts have bands of their own. */
 const BANDS_DO_NOT_ADD =
@@ -21,18 +23,21 @@ export function addParts(
   draft: Draft,
   title: string,
   parts: readonly PartPlan[],
-  plan: Plan,
-  columns: number,
+  { plan, orders, columns }: PartPlace,
 ): void {
   for (let from = 0; from < plan.years.length; from += YEARS_A_BLOCK) {
     const years = plan.years.map((_, year) => year).slice(from, from + YEARS_A_BLOCK);
-    addPartYears(draft, title, { parts, plan, years }, columns);
+    addPartYears(draft, title, { parts, plan, years, orders }, columns);
   }
 }
+
+/** What the parts are parts of, and where its orders stand. */
+export type PartPlace = { readonly plan: Plan; readonly orders: YearBlock; readonly columns: number };
 
 type PartYears = {
   readonly parts: readonly PartPlan[];
   readonly plan: Plan;
+  readonly orders: YearBlock;
   /** Places of the years that the block shows. */
   readonly years: readonly number[];
 };
@@ -52,9 +57,20 @@ function addPartYears(draft: Draft, title: string, block: PartYears, columns: nu
   addHeads(draft, [title === 'site' ? 'Site' : 'Type', 'In service', 'Due now', ...heads]);
   const row = draft.rows.length;
   for (const part of parts) addRow(draft, partCells(part, years));
-  addRow(draft, partTotals({ row, rows: parts.length }, block));
+  const totals = addRow(draft, partTotals({ row, rows: parts.length }, block));
   addSentence(draft, BANDS_DO_NOT_ADD, 'note', columns);
+  const overtaken = addRow(draft, [formula(overtakenBy(block, totals), '', 'text', 'caution')]);
+  draft.spans.push({ row: overtaken, column: 0, columns });
   addGap(draft);
+}
+
+// Shares of an order are whole units by largest remainders, which no short formula makes: a change is told instead.
+function overtakenBy({ years, orders }: PartYears, totals: number): string {
+  const same = years.map((year, index) => {
+    const shared = address(totals, FIRST_YEAR + index * PER_YEAR + 3);
+    return `${shared}=${address(orders.row + year, ORDERS.toOrder)}`;
+  });
+  return `IF(AND(${same.join(',')}),"","The shares to order were made before an assumption was changed: plan again for new ones.")`;
 }
 
 function partCells(part: PartPlan, years: readonly number[]): SheetCell[] {
@@ -106,10 +122,15 @@ function partTotals(
 }
 
 /** The plan by quarter or month; answers where its rows stand. */
-export function addTimes(draft: Draft, title: string, times: readonly PlanTime[], columns: number): Block {
+export function addTimes(
+  draft: Draft,
+  title: string,
+  times: readonly PlanTime[],
+  { plan, columns }: { readonly plan: Plan; readonly columns: number },
+): Block {
   keepTogether(draft, times.length + HEAD_ROWS + 2);
   addSentence(draft, title, 'heading', columns);
-  addHeads(draft, ['Period', 'From', 'To', 'Expected failures', 'Low (5 %)', 'High (95 %)']);
+  addHeads(draft, ['Period', 'From', 'To', `Expected ${countedWord(plan)}`, 'Low (5 %)', 'High (95 %)']);
   const block = { row: draft.rows.length, column: 0, rows: times.length, columns: 6 };
   for (const { label, from, to, expected, low, high } of times) {
     addRow(draft, [

@@ -59,7 +59,7 @@ export function unitsSheet(facts: ReportFacts, name: string): Sheet {
 function limits(years: number): (readonly [number, number])[] {
   const texts = Array.from({ length: 5 }, () => [6, 20] as const);
   const numbers = Array.from({ length: 4 + years }, () => [9, 12] as const);
-  return [...texts, [8, 9], [12, 16], ...numbers, [9, 12], [46, 46], [7, 9]];
+  return [...texts, [8, 9], [12, 16], ...numbers, [9, 12], [54, 54], [7, 9]];
 }
 
 function unitCells(unit: PlannedUnit): SheetCell[] {

@@ -1,3 +1,4 @@
+import type { Plan } from '../planning/plan.ts';
 import type { PlanYear } from '../planning/planYears.ts';
 import { cell } from './draft.ts';
 import type { SheetCell } from './sheet.ts';
@@ -48,6 +49,11 @@ export const MONEY = {
   needYear: 6,
   orderYear: 7,
 } as const;
+
+/** What is counted: failures, or with them the batteries that are renewed before they fail. */
+export function countedWord({ plannedAge, settings }: Plan): 'failures' | 'renewals' {
+  return plannedAge === Infinity && !settings.wholeSets ? 'failures' : 'renewals';
+}
 
 /** What a cell says where money can't be computed. */
 export const NO_PRICE = 'enter a price';

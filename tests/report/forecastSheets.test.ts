@@ -60,6 +60,17 @@ describe('forecast sheets as text', () => {
 });
 
 describe('forecast sheets', () => {
+  it('say how many texts could not be shown as they are', () => {
+    const { batteries, lives } = fleetWithGaps();
+    const [first, ...others] = batteries;
+    const bell = { ...first!, serial: 'S\u0007', whereabouts: 'inService' as const };
+    const [forecast] = forecastSheets(reportFacts({}, { batteries: [bell, ...others], lives }), []);
+    const said = forecast!.rows.flat().flatMap((cell) => (cell === null ? [] : [String(cell.value)]));
+    expect(said.filter((text) => text.startsWith('1 text of the inventory holds'))).toHaveLength(1);
+    const [plain] = forecastSheets(reportFacts(), []);
+    expect(plain!.rows.flat().some((cell) => String(cell?.value).includes('no cell can hold'))).toBe(false);
+  });
+
   it('a second run takes names of its own', () => {
     const names = forecastSheets(reportFacts(), ['Forecast', 'forecast UNITS']).map(({ name }) => name);
     expect(names).toEqual(['Forecast (2)', 'Forecast units (2)', 'Rows to check']);
@@ -118,6 +129,14 @@ describe('freeSheetName', () => {
     expect(freeSheetName('Forecast', ['FORECAST', 'Forecast (2)'])).toBe('Forecast (3)');
     expect(freeSheetName('', [])).toBe('Sheet');
     expect(freeSheetName('x'.repeat(60), ['x'.repeat(31)])).toHaveLength(31);
-    expect(freeSheetName('🛻'.repeat(40), []).length).toBeLessThanOrEqual(31);
+    expect(freeSheetName('🛻'.repeat(40), [])).toBe('🛻'.repeat(15));
+    expect(freeSheetName(`a${'🛻'.repeat(40)}`, [])).toHaveLength(31);
+  });
+
+  it('takes none of the names that spreadsheets keep for themselves, and no half of a character', () => {
+    expect(freeSheetName('History', [])).toBe('History (2)');
+    expect(freeSheetName('a\uD83Db\u0007', [])).toBe('a b');
+    expect(freeSheetName(`${'x'.repeat(30)}'y`, [])).toBe('x'.repeat(30));
+    expect(freeSheetName('Depot Å', ['DEPOT A\u030A'])).toBe('Depot Å (2)');
   });
 });
