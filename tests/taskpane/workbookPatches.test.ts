@@ -65,13 +65,6 @@ describe('the mended index of the formula engine', () => {
       { seed: 20260315, numRuns: 300 },
     );
   });
-
-  it('takes 20,000 different values in well under a second', () => {
-    const index = patched(PATCHED_RELEASE);
-    const started = performance.now();
-    for (let row = 0; row < 20_000; row += 1) index.set('book', 'sheet', 0, `lot ${row}`, row, true);
-    expect(performance.now() - started).toBeLessThan(1500);
-  });
 });
 
 describe('the mended reading of literals', () => {
