@@ -10,22 +10,42 @@ const ALL_SHEETS = 'csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,false,fa
 
 /** The cells of a sheet of a workbook as LibreOffice has them. */
 export function sheetByLibreOffice(bytes: Uint8Array, sheet: string): string[][] {
-  const folder = mkdtempSync(join(tmpdir(), 'peer-'));
-  writeFileSync(join(folder, 'book.xlsx'), bytes);
-  execFileSync(
-    'soffice',
-    [
-      `-env:UserInstallation=file://${folder}/profile`,
-      '--headless',
-      '--convert-to',
-      ALL_SHEETS,
-      '--outdir',
-      folder,
-      join(folder, 'book.xlsx'),
-    ],
-    { stdio: 'ignore' },
+  return sheetsByLibreOffice(bytes, [sheet])[0]!;
+}
+
+/** The cells of some sheets of a workbook as LibreOffice has them. */
+export function sheetsByLibreOffice(bytes: Uint8Array, sheets: readonly string[]): string[][][] {
+  const folder = convertedByLibreOffice(bytes, ALL_SHEETS);
+  return sheets.map((sheet) =>
+    parseCsv(readFileSync(join(folder, `book-${sheet}.csv`), 'utf8')).map((row) => row.map(String)),
   );
-  return parseCsv(readFileSync(join(folder, `book-${sheet}.csv`), 'utf8')).map((row) => row.map(String));
+}
+
+/** A workbook opened and written anew by LibreOffice: what it did not understand is gone. */
+export function rewrittenByLibreOffice(bytes: Uint8Array): Uint8Array {
+  const folder = convertedByLibreOffice(bytes, 'xlsx:Calc MS Excel 2007 XML', 'out');
+  return new Uint8Array(readFileSync(join(folder, 'out', 'book.xlsx')));
+}
+
+/** Converts a workbook in a folder of its own, which it answers. */
+function convertedByLibreOffice(bytes: Uint8Array, to: string, into = '.'): string {
+  const folder = mkdtempSync(join(tmpdir(), 'peer-'));
+  const book = join(folder, 'book.xlsx');
+  writeFileSync(book, bytes);
+  const profile = `-env:UserInstallation=file://${folder}/profile`;
+  const args = [profile, '--headless', '--convert-to', to, '--outdir', join(folder, into), book];
+  execFileSync('soffice', args, { stdio: 'ignore' });
+  return folder;
+}
+
+/** The parts of a workbook as text, by name. */
+export function partsOf(bytes: Uint8Array): Map<string, string> {
+  const parts = new Map<string, string>();
+  rewritten(bytes, (name, xml) => {
+    parts.set(name, xml);
+    return xml;
+  });
+  return parts;
 }
 
 /**
