@@ -4,6 +4,7 @@ import type { Day } from '../../src/basics/calendar.ts';
 import { momentOfDay } from '../../src/basics/calendar.ts';
 import type { Sheet } from '../../src/report/sheet.ts';
 import { quotedSheet } from '../../src/report/sheet.ts';
+import { shownText } from '../../src/report/shownText.ts';
 import { namesForFile, sheetForFile, writable } from './workbookSheetFile.ts';
 
 /** A file that is to be carried over: an .xlsx as bytes, or the rows of a .csv under a sheet name. */
@@ -25,7 +26,9 @@ export async function forecastFile(
   const dated = { modified: momentOfDay(asOf).toJSDate() };
   if ('bytes' in source)
     return saveWith(await openXlsx(source.bytes, { readStyles: true }), added, names, dated);
-  const rows = source.rows.map((row) => row.map(writable));
+  const rows = source.rows.map((row) =>
+    row.map((value) => writable(typeof value === 'string' ? shownText(value) : value)),
+  );
   return writeXlsx({
     sheets: [{ name: source.sheetName, rows }, ...added],
     namedRanges: names,
@@ -44,6 +47,7 @@ function saveWith(
   const taken = [...tables, ...(workbook.namedRanges ?? []).map(({ name }) => name)];
   const free = added.map((sheet) => ({ ...sheet, tables: (sheet.tables ?? []).map(withFreeName(taken)) }));
   const carried = workbook.sheets.flatMap(printNames);
+  workbook.sheets.forEach(keepEscapes);
   workbook.sheets.push(...(free as unknown as RoundtripWorkbook['sheets']));
   workbook.namedRanges = [...(workbook.namedRanges ?? []), ...carried, ...names];
   workbook.properties = { ...workbook.properties, ...dated };
@@ -62,6 +66,18 @@ function printNames(sheet: RoundtripWorkbook['sheets'][number]): ReturnType<type
     { name: '_xlnm.Print_Area', range: onSheet(printArea?.split(',') ?? []), scope },
     { name: '_xlnm.Print_Titles', range: onSheet([printTitlesColumn, printTitlesRow]), scope },
   ].filter(({ range }) => range !== '');
+}
+
+// The library reads the file format's escapes in texts and writes none: _x0041_ would come out as A.
+function keepEscapes({ rows, cells }: RoundtripWorkbook['sheets'][number]): void {
+  for (const row of rows) {
+    row.forEach((value, column) => {
+      if (typeof value === 'string' && value.includes('_x')) row[column] = writable(value);
+    });
+  }
+  for (const cell of cells?.values() ?? []) {
+    if (typeof cell.value === 'string' && cell.value.includes('_x')) cell.value = writable(cell.value);
+  }
 }
 
 type NamedTable = NonNullable<WriteSheet['tables']>[number];

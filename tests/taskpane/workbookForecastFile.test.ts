@@ -3,6 +3,7 @@ import { readXlsx } from 'hucre/xlsx';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/inventory/inventory.ts';
 import { forecastSheets } from '../../src/report/forecastSheets.ts';
+import { shownText } from '../../src/report/shownText.ts';
 import { forecastFile } from '../../taskpane/host/workbookForecastFile.ts';
 import { AS_OF, inventedFleet } from '../planning/inventedFleet.ts';
 import { reportFacts } from '../report/reportFacts.ts';
@@ -102,6 +103,13 @@ describe('a forecast file made from hostile texts', () => {
   it('prints the heads of its lists on every page, the names of sheets quoted', () => {
     const names = [...parts.get('xl/workbook.xml')!.matchAll(/<definedName name="_xlnm[^>]*>([^<]*)</g)];
     expect(names.map((found) => found[1])).toEqual(["'Forecast units'!$3:$3", "'Rows to check'!$3:$3"]);
+  });
+
+  it('carries texts of the source over as they are, a second time too', async () => {
+    const again = await forecastFile({ bytes }, [], AS_OF);
+    const first = (await readXlsx(bytes)).sheets[0]!.rows.map(([text]) => text);
+    expect((await readXlsx(again)).sheets[0]!.rows.map(([text]) => text)).toEqual(first);
+    expect(first).toEqual(HOSTILE.map(shownText));
   });
 
   it('a second forecast goes beside the first, with tables of its own', async () => {
