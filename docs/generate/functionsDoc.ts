@@ -13,7 +13,10 @@ type Described = {
   readonly answer: FormulaAnswer;
 };
 
-const ROOM_HEADS: Readonly<Record<string, string>> = {
+/** Rows of a spilled answer that are shown; the longest table of a fixed form has as many. */
+const MOST_ROWS = 8;
+
+const ROOM_HEADS: Readonly<Record<(typeof ROOMS)[number], string>> = {
   label: 'Label',
   service: 'Age',
   electrochemistry: 'Condition: charge and acid',
@@ -39,7 +42,7 @@ export function functionsDoc(answers: readonly FormulaAnswer[]): string {
     'Written by `npm run docs` from the comments of `functions/*.ts`; every example was computed by a formula engine.',
     RULES,
     ...ROOMS.map((room) => contents(room, described)),
-    ...described.flatMap(functionSection),
+    ...ROOMS.flatMap((room) => roomSection(room, described)),
     '',
   ].join('\n\n');
 }
@@ -51,20 +54,27 @@ const RULES = `What holds for all of them:
 - \`#VALUE!\` comes with a sentence: what is wrong, what was given, what is allowed. \`#N/A\` says why there is not enough to answer.
 - Dates are spreadsheet dates (1900 system) or text such as \`2026-03-15\`, years 1970 to 2100; answers that are dates want a date format.
 - Temperatures are in degrees Celsius unless \`unit\` is \`"F"\`. Shares and states of charge go from 0 to 1.
+- \`construction\` is \`"AGM"\` (default), \`"flooded"\`, \`"gel"\` (read with the AGM acids until a source is found), or a number: this battery's own full rest voltage at 25 C, 12.0 to 13.5.
 - Nothing is volatile: where today matters it is an argument.`;
 
 const nameOf = ({ id }: FunctionMetadata): string => `${NAMESPACE}.${id}`;
 const anchorOf = (metadata: FunctionMetadata): string => nameOf(metadata).toLowerCase().replace(/\W/g, '');
 
-function contents(room: string, described: readonly Described[]): string {
-  const own = described.filter(({ words }) => words.room === room);
-  const links = own.map(({ metadata }) => `[${metadata.id}](#${anchorOf(metadata)})`);
+const ofRoom = (room: string, described: readonly Described[]): Described[] =>
+  described.filter(({ words }) => words.room === room);
+
+function contents(room: (typeof ROOMS)[number], described: readonly Described[]): string {
+  const links = ofRoom(room, described).map(({ metadata }) => `[${metadata.id}](#${anchorOf(metadata)})`);
   return `**${ROOM_HEADS[room]}:** ${links.join(' · ')}`;
+}
+
+function roomSection(room: (typeof ROOMS)[number], described: readonly Described[]): string[] {
+  return [`## ${ROOM_HEADS[room]}`, ...ofRoom(room, described).flatMap(functionSection)];
 }
 
 function functionSection({ metadata, words, answer }: Described): string[] {
   return [
-    `## ${nameOf(metadata)}`,
+    `### ${nameOf(metadata)}`,
     metadata.description,
     `\`=${nameOf(metadata)}(${metadata.parameters.map(shownName).join(', ')})\``,
     markdownTable(
@@ -90,7 +100,9 @@ function exampleText({ example, answers }: FunctionWords, answer: FormulaAnswer)
   const line = `**Example:** \`${example}\` answers`;
   if (!isRows(answer)) return `${line} ${shown(answer)}`;
   const [heads, ...rows] = answer.map((row) => row.map(shown));
-  return rows.length === 0 ? `${line} ${heads!.join(', ')}` : `${line}\n\n${markdownTable(heads!, rows)}`;
+  if (rows.length === 0) return `${line} ${heads!.join(', ')}`;
+  const cut = rows.length > MOST_ROWS ? [heads!.map(() => '…')] : [];
+  return `${line}\n\n${markdownTable(heads!, [...rows.slice(0, MOST_ROWS), ...cut])}`;
 }
 
 const isRows = (answer: FormulaAnswer): answer is readonly (readonly FormulaScalar[])[] =>

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import generator from 'custom-functions-metadata';
 import { functions } from '../../functions/list.ts';
@@ -43,17 +43,13 @@ export const ROOMS = [
   'storage',
   'life',
   'planning',
-].filter(hasFunctions);
+] as const;
 
 const FILE = fileURLToPath(new URL('../../functions/functions.json', import.meta.url));
 const order = new Map(functions.map(({ id }, index) => [id, index]));
 
 function pathOfRoom(room: string): string {
   return fileURLToPath(new URL(`../../functions/${room}.ts`, import.meta.url));
-}
-
-function hasFunctions(room: string): boolean {
-  return existsSync(pathOfRoom(room));
 }
 
 function textOfRoom(room: string): string {

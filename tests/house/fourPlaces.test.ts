@@ -28,13 +28,13 @@ describe.each(places)('$id: one word, four places', ({ id, name, room }) => {
   });
 
   it('is a heading of docs/functions.md', () => {
-    expect(textOf('docs/functions.md')).toContain(`\n## ${NAMESPACE}.${id}\n`);
+    expect(textOf('docs/functions.md')).toContain(`\n### ${NAMESPACE}.${id}\n`);
   });
 });
 
 describe('the headings of docs/functions.md', () => {
   it('are the functions, in the order of the list', () => {
-    const heads = [...textOf('docs/functions.md').matchAll(/^## (.+)$/gm)].map((found) => found[1]);
+    const heads = [...textOf('docs/functions.md').matchAll(/^### (.+)$/gm)].map((found) => found[1]);
     expect(heads).toEqual(functions.map(({ id }) => `${NAMESPACE}.${id}`));
   });
 

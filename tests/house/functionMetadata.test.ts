@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { functionMetadata, functionWords, metadataText } from '../../docs/generate/metadata.ts';
 import committed from '../../functions/functions.json' with { type: 'json' };
 import { functions } from '../../functions/list.ts';
+import { released } from './releasedFunctions.ts';
 import { sourceFiles, textOf } from './sourceFiles.ts';
 
 /** Parameters that take one value; every other takes a cell or a column. */
@@ -56,6 +57,34 @@ describe('the metadata of the functions', () => {
   it('lets errors in ranges through, and stays under a megabyte', () => {
     for (const each of described) expect(each.allowErrorForDataTypeAny).toBe(true);
     expect(textOf('functions/functions.json').length).toBeLessThan(MOST.file);
+  });
+});
+
+/** A function as the released list writes it: ID(needed, [optional]). */
+const written = ({ id, parameters }: (typeof described)[number]): string =>
+  `${id}(${parameters.map(({ name, optional }) => (optional ? `[${name}]` : name)).join(', ')})`;
+
+/** Whether a formula written for the one signature still means the same under the other. */
+const keeps = (before: string, now: string): boolean =>
+  now.startsWith(before.slice(0, -1)) && /^(?:(?:, )?\[\w+\])*\)$/.test(now.slice(before.length - 1));
+
+describe('the functions that workbooks may already call', () => {
+  it.each(released)('%s', (before) => {
+    const now = described.find(({ id }) => before.startsWith(`${id}(`));
+    expect(now, 'is gone').toBeDefined();
+    expect(keeps(before, written(now!)), `is ${written(now!)} now`).toBe(true);
+  });
+
+  it('are all functions that there are', () => {
+    expect(released.map((line) => line.split('(')[0])).toEqual(described.map(({ id }) => id));
+  });
+
+  it('may get optional arguments behind the others, and no other change', () => {
+    expect(keeps('F(a, [b])', 'F(a, [b], [c])')).toBe(true);
+    expect(keeps('F(a)', 'F(a, [b])')).toBe(true);
+    for (const now of ['F(a)', 'F([b], a)', 'F(a, b)', 'F(a, [b], c)', 'F(a, [bb])', 'F(a, [c], [b])']) {
+      expect(keeps('F(a, [b])', now), now).toBe(false);
+    }
   });
 });
 

@@ -1,0 +1,41 @@
+/**
+ * The functions as workbooks may already call them. An id, and the place of each argument, is for ever: this list is
+ * only ever added to, by new functions and by optional arguments behind the others.
+ */
+export const released: readonly string[] = `
+  MANUFACTUREDATE(code, asOf, [layout])
+  LOTNUMBER(code, [layout])
+  STOCKNUMBER(text, [part])
+  MAKERCODE(text)
+  LABELSCAN(symbol, [field])
+  MONTHSINSERVICE(installed, until, [monthsOut])
+  MONTHSONSHELF(made, until)
+  FISCALPERIOD(date, [firstMonth], [by])
+  STATEOFCHARGE(volts, [temperature], [construction], [unit])
+  CHARGEBAND(volts, [temperature], [construction], [unit])
+  GRAVITYCHARGE(gravity, [temperature], [unit])
+  CELLSPREAD(gravities)
+  RESTVOLTAGE(charge, [temperature], [construction], [unit])
+  FREEZINGPOINT(volts, [temperature], [unit])
+  CRANKINGAMPS(rating, temperature, [unit])
+  LOADTESTFLOOR(temperature, [unit])
+  SPECIFIEDAMPS(type)
+  VERDICT(reading, least, [volts], [temperature], [retest], [construction], [unit], [damage])
+  VERDICTREASON(reading, least, [volts], [temperature], [retest], [construction], [unit], [damage])
+  CONVERTRATING(value, from, to)
+  SELFDISCHARGE(days, temperature, [construction], [unit])
+  RECHARGEBY(chargedOn, temperature, [construction], [unit], [mostMonths])
+  LIFEFIT(months, failed, [ageAtRecordStart], [model], [level])
+  LIFETABLE(months, failed, [ageAtRecordStart], [level])
+  LIFEFROMRULES(share1, month1, share2, month2)
+  SURVIVAL(month, shape, scale)
+  FAILUREWITHIN(age, months, shape, scale)
+  REMAININGLIFE(age, shape, scale, [share])
+  REPLACEMENTAGE(shape, scale, plannedCost, failureCost)
+  REPLACEMENTFORECAST(ages, life, periods, [monthsEach], [level], [counts])
+  STOCKLEVEL(expected, [chance], [variance])
+  ORDERBY(needed, leadMonths, [safetyMonths])
+`
+  .trim()
+  .split('\n')
+  .map((line) => line.trim());
