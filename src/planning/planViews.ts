@@ -3,6 +3,7 @@ import type { AgeBin } from './ageBins.ts';
 import type { CountWindow } from './countCells.ts';
 import type { Demand } from './demand.ts';
 import { sumOfDemands } from './demand.ts';
+import type { CountParts } from './groupWork.ts';
 import type { CountForecast } from './forecastCounts.ts';
 import { forecastGroups } from './forecastCounts.ts';
 import type { Lot } from './lots.ts';
@@ -83,11 +84,19 @@ export function fleetDemands(fleet: Fleet, windows: readonly CountWindow[]): rea
 
 /** Good batteries that are expected to be renewed with a failed mate of their set, in each window. */
 export function fleetMates(fleet: Fleet, windows: readonly CountWindow[]): number[] {
-  if (!fleet.rule.wholeSets) return windows.map(() => 0);
+  return fleet.rule.wholeSets ? fleetPart(fleet, windows, 'mates') : windows.map(() => 0);
+}
+
+/** Batteries that are expected to be renewed at the planned age before they fail, in each window. */
+export function fleetPlanned(fleet: Fleet, windows: readonly CountWindow[]): number[] {
+  return fleet.rule.plannedAge < Infinity ? fleetPart(fleet, windows, 'planned') : windows.map(() => 0);
+}
+
+function fleetPart(fleet: Fleet, windows: readonly CountWindow[], part: keyof CountParts): number[] {
   const forecasts = fleet.groups.map(
-    ({ life, places }) => forecastLots([lotsOf(places, true)], life, fleet, windows)[0]!,
+    ({ life, places }) => forecastLots([lotsOf(places, fleet.rule.wholeSets)], life, fleet, windows)[0]!,
   );
-  return windows.map((_, window) => forecasts.reduce((sum, { parts }) => sum + parts[window]!.mates, 0));
+  return windows.map((_, window) => forecasts.reduce((sum, { parts }) => sum + parts[window]![part], 0));
 }
 
 /** Batteries that each place is expected to need in each window; a set's are shared by its places. */

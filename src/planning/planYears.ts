@@ -7,7 +7,7 @@ import { fiscalYears } from './fiscalYears.ts';
 import type { Ask, PlanSettings } from './planSettings.ts';
 import type { Fleet } from './planViews.ts';
 import { fleetChangeNeeds } from './fleetChangeNeeds.ts';
-import { fleetDemands, fleetMates } from './planViews.ts';
+import { fleetDemands, fleetMates, fleetPlanned } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 import type { YearOrder } from './yearOrders.ts';
 import { yearOrders } from './yearOrders.ts';
@@ -26,6 +26,8 @@ export type PlanYear = PlanPeriod & {
   readonly needs: Readonly<Record<Ask, number>>;
   /** Good batteries expected to be renewed with a failed mate of their set, to one decimal. */
   readonly mates: number;
+  /** Of the expected count: batteries renewed at the planned age before they fail, to one decimal. */
+  readonly planned: number;
   /** What changes of the fleet add to the need or take from it, to one decimal. */
   readonly fleetChange: number;
   readonly order: YearOrder;
@@ -63,11 +65,13 @@ export function planYears(fleet: Fleet, request: YearRequest): PlanYear[] {
     0.1,
   );
   const mates = fleetMates(fleet, own);
+  const planned = fleetPlanned(fleet, own);
   const inService = fleet.groups.reduce((sum, { places }) => sum + places.length, 0);
   const changes = fleetChangeNeeds(periods, expected, inService, settings.fleetChanges);
   const years = counts.map((year, index) => ({
     ...year,
     mates: Math.round(mates[index]! * 10) / 10,
+    planned: Math.round(planned[index]! * 10) / 10,
     fleetChange: changes[index]!,
     dueNow: index === 0 ? dueNow : 0,
     expected: expected[index]!,

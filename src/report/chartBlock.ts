@@ -40,7 +40,7 @@ function demandChart(row: number, months: Block, counted: string): Chart {
       { name: 'low (5 %)', values: column(4) },
       { name: 'high (95 %)', values: column(5) },
     ],
-    at: { row, column: 0, rows: CHART_ROWS, columns: 6 },
+    at: { row, column: 0, rows: CHART_ROWS, columns: 7 },
   };
 }
 
@@ -57,6 +57,6 @@ function moneyChart(row: number, money: YearBlock, currency: string): Chart {
       { name: 'charged to the year of need', values: column(MONEY.needYear) },
       { name: 'charged to the year of order', values: column(MONEY.orderYear) },
     ],
-    at: { row, column: 6, rows: CHART_ROWS, columns: 5 },
+    at: { row, column: 7, rows: CHART_ROWS, columns: 5 },
   };
 }

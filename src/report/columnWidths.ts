@@ -3,7 +3,7 @@ import type { SheetCell } from './sheet.ts';
 type Rows = readonly (readonly (SheetCell | null)[])[];
 
 // Digits are narrower than the letters of a proposal; a little air keeps numbers of neighbours apart.
-const AIR = 1.5;
+const AIR = 1.8;
 
 /** Characters that a cell's value takes as it is shown. */
 export function shownLength({ value, format }: SheetCell): number {
@@ -41,9 +41,11 @@ export function fittedWidths(rows: Rows, limits: readonly (readonly [number, num
 
 function neededWidth(cell: SheetCell | null | undefined): number {
   if (cell === null || cell === undefined) return 0;
-  if (cell.meaning === 'columnHead') return longestWord(String(cell.value)) * 1.15 + AIR;
+  if (cell.meaning === 'columnHead') return longestWord(String(cell.value)) * BOLD + AIR;
   const measured = cell.meaning === 'body' || cell.meaning === 'total' || cell.meaning === 'input';
   return measured ? shownLength(cell) + AIR : 0;
 }
+
+const BOLD = 1.15;
 
 const longestWord = (text: string): number => Math.max(...text.split(' ').map((word) => word.length));

@@ -17,6 +17,7 @@ const heads = (counted: string): string[] => [
   'Enough 4 years in 5',
   'Enough 19 years in 20',
   'Good mates renewed',
+  'Planned renewals',
   'Fleet changes',
 ];
 
@@ -46,6 +47,7 @@ function countCells(year: PlanYear): SheetCell[] {
     cell(needs['4in5'], 'body', 'whole'),
     cell(needs['19in20'], 'body', 'whole'),
     cell(year.mates, 'body', 'oneDecimal'),
+    cell(year.planned, 'body', 'oneDecimal'),
     cell(year.fleetChange, 'body', 'oneDecimal'),
   ];
 }
@@ -88,6 +90,12 @@ function totals(block: YearBlock, years: readonly PlanYear[]): SheetCell[] {
     ),
     totalCell(
       block,
+      COUNTS.planned,
+      sum(({ planned }) => planned),
+      'oneDecimal',
+    ),
+    totalCell(
+      block,
       COUNTS.fleetChange,
       sum(({ fleetChange }) => fleetChange),
       'oneDecimal',
@@ -100,6 +108,6 @@ function notes(plan: ReportFacts['plan']): string[] {
   const begun = `${first!.label} counts only what is left of it from the as-of date. `;
   return [
     `${begun}Due now (condemned, still in service) stands beside the ${countedWord(plan)} to come.`,
-    "In 9 years of 10 a year's own count lies from its low to its high; low and high of single years do not add up. Enough 4 years in 5 and 19 in 20 are given on top of what the years before were given, so these do add up.",
+    "In 9 years of 10 a year's own count lies from its low to its high; low and high of single years do not add up. Enough 4 years in 5 and 19 in 20 are given on top of what the years before were given, so these do add up. Good mates and planned renewals are part of the expected count.",
   ];
 }

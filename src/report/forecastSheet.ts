@@ -28,11 +28,11 @@ import type { UnitsPlace } from './unitsSheet.ts';
 import type { YearBlock, YearBlocks } from './yearBlock.ts';
 import { countedWord, COUNTS } from './yearBlock.ts';
 
-const COLUMNS = 11;
+const COLUMNS = 12;
 
 /** Least and most characters of a column: names in the first, numbers in the others. */
 const WIDTHS = Array.from({ length: COLUMNS }, (_, column): readonly [number, number] =>
-  column === 0 ? [20, 26] : [10.5, 17],
+  column === 0 ? [20, 26] : [11, 17],
 );
 
 /**

@@ -23,7 +23,8 @@ export const COUNTS = {
   '4in5': 7,
   '19in20': 8,
   mates: 9,
-  fleetChange: 10,
+  planned: 10,
+  fleetChange: 11,
 } as const;
 
 /** Columns of the orders that others refer to. */

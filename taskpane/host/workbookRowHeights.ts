@@ -29,12 +29,15 @@ function linesOf({ widths }: Sheet, cell: SheetCell | null, column: number, acro
   if (cell === null || typeof cell.value !== 'string' || TALL[cell.meaning] !== undefined) return 1;
   if (across === 1 && !isWrapped(cell)) return 1;
   const width = widths.slice(column, column + across).reduce((sum, each) => sum + each, 0);
-  return wrappedLines(cell.value, (width - 1) / (cell.meaning === 'columnHead' ? BOLD : REGULAR));
+  return wrappedLines(cell.value, (width - MARGINS) / (cell.meaning === 'columnHead' ? BOLD : REGULAR));
 }
 
 // The measure of a column is a digit; bold letters are wider, those of a face that stands in for ours wider still.
 const BOLD = 1.15;
 const REGULAR = 0.9;
+
+// Both edges and the indent, in characters.
+const MARGINS = 2;
 
 /** Lines that a text takes when its words are wrapped at a width in characters. */
 function wrappedLines(text: string, width: number): number {

@@ -32,7 +32,7 @@ export const LOOKS: Record<Meaning, CellStyle> = {
   columnHead: {
     font: font(10, { bold: true }),
     fill: fill('E9ECEF'),
-    border: { bottom: RULE, top: HAIR },
+    border: { bottom: RULE, top: HAIR, left: HAIR, right: HAIR },
     alignment: { wrapText: true, vertical: 'bottom' },
   },
   label: { font: font(10), alignment: { vertical: 'center' } },
