@@ -1,5 +1,5 @@
 import type { Draft } from './draft.ts';
-import { addGap } from './draft.ts';
+import { addGap, keepTogether } from './draft.ts';
 import { inCurrency } from './moneyBlock.ts';
 import type { ReportFacts } from './reportFacts.ts';
 import type { Block, Chart } from './sheet.ts';
@@ -10,6 +10,7 @@ const CHART_ROWS = 12;
 
 /** Leaves the room for two charts beside each other; answers its first row. */
 export function addChartRoom(draft: Draft): number {
+  keepTogether(draft, CHART_ROWS);
   const row = draft.rows.length;
   addGap(draft, CHART_ROWS);
   return row;

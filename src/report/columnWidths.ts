@@ -42,9 +42,10 @@ export function fittedWidths(rows: Rows, limits: readonly (readonly [number, num
 function neededWidth(cell: SheetCell | null | undefined): number {
   if (cell === null || cell === undefined) return 0;
   if (cell.meaning === 'columnHead') return longestWord(String(cell.value)) * BOLD + AIR;
-  const measured = cell.meaning === 'body' || cell.meaning === 'total' || cell.meaning === 'input';
-  return measured ? shownLength(cell) + AIR : 0;
+  return MEASURED.includes(cell.meaning) ? shownLength(cell) + AIR : 0;
 }
+
+const MEASURED: readonly SheetCell['meaning'][] = ['body', 'wrapped', 'total', 'input'];
 
 const BOLD = 1.15;
 

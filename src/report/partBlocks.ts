@@ -75,7 +75,7 @@ function overtakenBy({ years, orders }: PartYears, totals: number): string {
 
 function partCells(part: PartPlan, years: readonly number[]): SheetCell[] {
   return [
-    cell(part.name === '' ? 'not said' : part.name),
+    cell(part.name === '' ? 'not said' : part.name, 'wrapped'),
     cell(part.inService, 'body', 'whole'),
     cell(part.dueNow, 'body', 'whole'),
     ...years.flatMap((year) => {
