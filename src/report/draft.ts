@@ -1,5 +1,5 @@
 import type { Block, Chart, Format, Meaning, NamedCell, Sheet, SheetCell, Span, Table } from './sheet.ts';
-import { address, fixedBlock } from './sheet.ts';
+import { address } from './sheet.ts';
 import { shownText } from './shownText.ts';
 
 /** A sheet while it is being written, row after row. */
@@ -85,11 +85,6 @@ export function addSentence(draft: Draft, text: string, meaning: Meaning, column
 /** Gives a cell of the sheet a name that formulas can use. */
 export function nameCell(draft: Draft, name: string, row: number, column: number): void {
   draft.names.push({ name, row, column });
-}
-
-/** The address of one cell, held fast. */
-export function fixed(row: number, column: number): string {
-  return fixedBlock({ row, column, rows: 1, columns: 1 }).split(':')[0]!;
 }
 
 /** A total: the sum of a column of a block, with the value that it has for today's assumptions. */

@@ -21,7 +21,7 @@ export function rowHeights(sheet: Sheet): Map<number, { height: number }> {
 }
 
 /** Whether a cell's text is wrapped in its column. */
-export function isWrapped({ meaning }: SheetCell): boolean {
+function isWrapped({ meaning }: SheetCell): boolean {
   return meaning === 'columnHead' || meaning === 'wrapped';
 }
 
