@@ -1,5 +1,5 @@
 import type { Day } from '../basics/calendar.ts';
-import { addMonths, dayFromParts, dayParts } from '../basics/calendar.ts';
+import { fiscalPeriod } from '../service/fiscalPeriod.ts';
 import type { Demand } from './demand.ts';
 import type { PlanPeriod } from './fiscalYears.ts';
 import { planMonths } from './fiscalYears.ts';
@@ -91,9 +91,9 @@ function quartersOf(months: readonly PlanPeriod[], firstMonth: number): PlanPeri
   return [...quarters.values()];
 }
 
+// Settings were checked before they came here, so a first month that is none is a programming mistake.
 function quarterLabel(day: Day, firstMonth: number): string {
-  const { year, month } = dayParts(day);
-  const first = dayFromParts(month >= firstMonth ? year : year - 1, firstMonth, 1)!;
-  const ends = dayParts(addMonths(first, 12) - 1).year;
-  return `FY${ends} Q${Math.floor(((month - firstMonth + 12) % 12) / 3) + 1}`;
+  const label = fiscalPeriod(day, firstMonth, 'quarter');
+  if (!label.ok) throw new Error(`no first month: ${firstMonth}`);
+  return label.value;
 }

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { Refusal } from './exit.ts';
 
 /** A path as the user meant it: relative to the folder in which the command was typed. */
-export function userPath(path: string): string {
+function userPath(path: string): string {
   return resolve(process.env.INIT_CWD ?? process.cwd(), path);
 }
 

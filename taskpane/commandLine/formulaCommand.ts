@@ -1,6 +1,4 @@
 import { basename } from 'node:path';
-import { parseArgs } from 'node:util';
-import { problemText } from '../../src/basics/problemText.ts';
 import { evaluateFormulas } from '../host/workbookFormulas.ts';
 import type { HeadlessWorkbook } from '../host/workbookHeadless.ts';
 import { startHeadless, stopHeadless } from '../host/workbookHeadless.ts';
@@ -8,6 +6,7 @@ import type { WorkbookFile } from '../host/workbookFile.ts';
 import { isFormula } from '../host/workbookSyntax.ts';
 import { Refusal } from './exit.ts';
 import { readBytes } from './files.ts';
+import { parsedOptions, valueOr } from './options.ts';
 import { toolVersion } from './toolVersion.ts';
 
 const USAGE = `Evaluates formulas, one line of JSON for each.
@@ -29,19 +28,11 @@ const OPTIONS = {
   help: { type: 'boolean' },
 } as const;
 
-function options(args: readonly string[]) {
-  try {
-    return parseArgs({ args: [...args], options: OPTIONS, allowPositionals: true });
-  } catch (error) {
-    throw new Refusal(2, `${(error as Error).message}; see --help`);
-  }
-}
-
 const toStderr = (sentence: string): void => void process.stderr.write(`${sentence}\n`);
 
 /** Evaluates formulas as the arguments say; answers what goes to stdout, and warns of what a file is not. */
 export async function formulaCommand(args: readonly string[], warn = toStderr): Promise<string> {
-  const { values: given, positionals: formulas } = options(args);
+  const { values: given, positionals: formulas } = parsedOptions(args, OPTIONS);
   if (given.help) return USAGE;
   if (given.version) return `${toolVersion()}\n`;
   if (formulas.length === 0) throw new Refusal(2, 'at least one formula is needed; see --help');
@@ -65,9 +56,7 @@ async function fileFrom(path: string): Promise<WorkbookFile> {
   const bytes = readBytes(path);
   // Loaded only where there is a file: a formula alone shall answer at once.
   const { readWorkbookFile } = await import('../host/workbookFile.ts');
-  const file = await readWorkbookFile(bytes, basename(path));
-  if (!file.ok) throw new Refusal(1, problemText(file.problem));
-  return file.value;
+  return valueOr(await readWorkbookFile(bytes, basename(path)), 1);
 }
 
 function activeSheet(file: WorkbookFile | undefined, tab: string | undefined): string | undefined {

@@ -1,10 +1,7 @@
 import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
-import { parseArgs } from 'node:util';
 import type { Day } from '../../src/basics/calendar.ts';
 import { dayFrom } from '../../src/basics/calendar.ts';
-import type { Outcome } from '../../src/basics/outcome.ts';
-import { problemText } from '../../src/basics/problemText.ts';
 import type { Settings } from '../../src/inventory/settings.ts';
 import { settingsFrom } from '../../src/inventory/settings.ts';
 import { jointSettings, SETTINGS_SHEET } from '../../src/inventory/settingsRows.ts';
@@ -18,6 +15,7 @@ import type { WorkbookFile } from '../host/workbookFile.ts';
 import { readWorkbookFile } from '../host/workbookFile.ts';
 import { Refusal } from './exit.ts';
 import { readBytes, writeFiles } from './files.ts';
+import { parsedOptions, valueOr } from './options.ts';
 import { planJson } from './planJson.ts';
 import { planSummary } from './planSummary.ts';
 import { toolVersion } from './toolVersion.ts';
@@ -48,21 +46,7 @@ const OPTIONS = {
   help: { type: 'boolean' },
 } as const;
 
-/** The value of an outcome; its problem's sentence ends the command. */
-function valueOr<T>(outcome: Outcome<T>, code: 1 | 2): T {
-  if (outcome.ok) return outcome.value;
-  throw new Refusal(code, problemText(outcome.problem));
-}
-
-function options(args: readonly string[]) {
-  try {
-    return parseArgs({ args: [...args], options: OPTIONS, allowPositionals: true });
-  } catch (error) {
-    throw new Refusal(2, `${(error as Error).message}; see --help`);
-  }
-}
-
-type Given = ReturnType<typeof options>['values'];
+type Given = ReturnType<typeof parsedOptions<typeof OPTIONS>>['values'];
 
 /** The options over the settings file over the workbook's own sheet of settings, key by key. */
 function settingsOf(file: WorkbookFile, given: Given): Settings {
@@ -85,7 +69,7 @@ function jsonFrom(path: string): object {
 
 /** Plans from an inventory file as the arguments say; answers what goes to stdout. */
 export async function planCommand(args: readonly string[]): Promise<string> {
-  const { values: given, positionals } = options(args);
+  const { values: given, positionals } = parsedOptions(args, OPTIONS);
   if (given.help) return USAGE;
   if (given.version) return `${toolVersion()}\n`;
   const [path, ...more] = positionals;
