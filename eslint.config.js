@@ -6,6 +6,8 @@ export default tseslint.config(
   ...tseslint.configs.recommended,
   {
     rules: {
+      // Taking a key out of an object by naming it beside the rest is the plain way to do so.
+      '@typescript-eslint/no-unused-vars': ['error', { ignoreRestSiblings: true }],
       'max-lines': ['error', { max: 300, skipBlankLines: true, skipComments: true }],
       '@typescript-eslint/consistent-type-definitions': ['error', 'type'],
       '@typescript-eslint/consistent-type-imports': 'error',

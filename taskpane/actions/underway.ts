@@ -1,0 +1,39 @@
+import { batch } from '@preact/signals';
+import type { Outcome } from '../../src/basics/outcome.ts';
+import { problemText } from '../../src/basics/problemText.ts';
+import type { Work } from '../host/sheetHost.ts';
+import type { Session } from '../session.ts';
+import { FAULT, GIVEN_UP } from '../text.ts';
+
+/** One step of an action: it may be followed and given up. */
+type Step<T> = (work: Work) => Promise<Outcome<T>>;
+
+/**
+ * Does a piece of work: shows that it is under way, lets the user give it up, and says what went wrong.
+ * @returns what came of it, or undefined where it was refused, given up or failed: the notice says which
+ */
+export async function underway<T>(session: Session, what: string, step: Step<T>): Promise<T | undefined> {
+  session.underway.value?.giveUp();
+  const control = new AbortController();
+  const giveUp = (): void => control.abort(new DOMException(GIVEN_UP, 'AbortError'));
+  const show = (share?: number): void => {
+    session.underway.value = { what, share, giveUp };
+  };
+  show();
+  session.notice.value = undefined;
+  try {
+    const outcome = await step({ signal: control.signal, progress: show });
+    if (outcome.ok) return outcome.value;
+    session.notice.value = { kind: 'problem', text: problemText(outcome.problem) };
+  } catch (error) {
+    session.notice.value = control.signal.aborted
+      ? { kind: 'done', text: `${what}: ${GIVEN_UP}` }
+      : { kind: 'problem', text: `${FAULT} (${error instanceof Error ? error.message : String(error)})` };
+  } finally {
+    // Work that another has taken the place of must not hide it.
+    batch(() => {
+      if (session.underway.value?.giveUp === giveUp) session.underway.value = undefined;
+    });
+  }
+  return undefined;
+}

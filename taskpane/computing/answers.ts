@@ -1,0 +1,14 @@
+import { planAnswer } from './planAnswer.ts';
+import { againAnswer, readAnswer } from './readAnswer.ts';
+
+/** Every question that the pane asks of the computing side, and what answers it. */
+export const answers = {
+  read: readAnswer,
+  again: againAnswer,
+  plan: planAnswer,
+} as const;
+
+export type Answers = typeof answers;
+export type Question = keyof Answers;
+export type RequestOf<Q extends Question> = Parameters<Answers[Q]>[1];
+export type AnswerTo<Q extends Question> = ReturnType<Answers[Q]>;

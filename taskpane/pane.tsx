@@ -1,0 +1,40 @@
+import { render } from 'preact';
+import { readAgain } from './actions/readInventory.ts';
+import { AsOfField } from './parts/asOfField.tsx';
+import { NoticeLine } from './parts/noticeLine.tsx';
+import { ProgressLine } from './parts/progressLine.tsx';
+import { ViewLinks } from './parts/viewLinks.tsx';
+import type { Session, View } from './session.ts';
+import { VIEW_NAMES } from './text.ts';
+import { BenchView } from './views/bench/benchView.tsx';
+import { InventoryView } from './views/inventory/inventoryView.tsx';
+import { LifeView } from './views/life/lifeView.tsx';
+import { PlanView } from './views/plan/planView.tsx';
+
+const OPEN_VIEW = {
+  inventory: InventoryView,
+  bench: BenchView,
+  life: LifeView,
+  plan: PlanView,
+} as const satisfies Record<View, unknown>;
+
+function Pane({ session }: { readonly session: Session }) {
+  const view = session.view.value;
+  const Open = OPEN_VIEW[view];
+  return (
+    <div class="pico pane">
+      <ViewLinks session={session} />
+      <AsOfField session={session} onChange={() => void readAgain(session)} />
+      <ProgressLine session={session} />
+      <NoticeLine session={session} />
+      <section aria-label={VIEW_NAMES[view]} class={`view ${view}`}>
+        <Open session={session} />
+      </section>
+    </div>
+  );
+}
+
+/** Draws the pane into an element; it follows the session from then on. */
+export function mountPane(element: Element, session: Session): void {
+  render(<Pane session={session} />, element);
+}

@@ -1,0 +1,92 @@
+import type { ReadonlySignal, Signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
+import type { Day } from '../src/basics/calendar.ts';
+import type { Outcome } from '../src/basics/outcome.ts';
+import type { Problem } from '../src/basics/outcome.ts';
+import type { GivenSettings, Settings } from '../src/inventory/settings.ts';
+import { DEFAULT_SETTINGS, settingsFrom } from '../src/inventory/settings.ts';
+import type { Computing } from './computing/computing.ts';
+import type { ShownPlan } from './computing/planAnswer.ts';
+import type { Reading } from './computing/readAnswer.ts';
+import type { SheetBlock, SheetHost, WorkbookInfo } from './host/sheetHost.ts';
+
+/** The four views, in the order of their links. */
+export const VIEWS = ['inventory', 'bench', 'life', 'plan'] as const;
+export type View = (typeof VIEWS)[number];
+
+/** Where what the pane writes goes: into this workbook, into a copy of it, or into workbooks of its own. */
+export type Home = 'here' | 'copy' | 'own';
+
+/** The inventory's place: a table, or a block of a sheet. */
+export type Where = SheetBlock & { readonly table?: string };
+
+/** Something under way that can be given up. */
+export type Underway = {
+  readonly what: string;
+  readonly share: number | undefined;
+  readonly giveUp: () => void;
+};
+
+/** What the pane has to say: done, or what is wrong and what to do. */
+export type Notice = { readonly kind: 'done' | 'problem'; readonly text: string };
+
+/** What the machine around the pane does for it. */
+export type Surroundings = {
+  readonly host: SheetHost;
+  readonly computing: Computing;
+  /** Tool and version, for the heads of sheets. */
+  readonly madeBy: string;
+  readonly today: Day;
+  /** Gives the user a file. */
+  readonly saveFile: (name: string, bytes: Uint8Array | string) => void;
+};
+
+/** The pane's state: what the user has said, what has been read and computed from it, and what is going on. */
+export type Session = Surroundings & {
+  readonly view: Signal<View>;
+  readonly asOf: Signal<Day>;
+  /** What the user has said, as it is kept in the settings file; everything else is default. */
+  readonly given: Signal<GivenSettings>;
+  readonly settings: ReadonlySignal<Outcome<Settings>>;
+  readonly home: Signal<Home | undefined>;
+  readonly workbook: Signal<WorkbookInfo | undefined>;
+  readonly where: Signal<Where | undefined>;
+  readonly selected: Signal<SheetBlock | undefined>;
+  readonly reading: Signal<Reading | undefined>;
+  readonly plan: Signal<ShownPlan | undefined>;
+  /** A plan kept beside the next one, with the name that the user gave it. */
+  readonly kept: Signal<{ readonly name: string; readonly plan: ShownPlan } | undefined>;
+  /** Why there is no reading or no plan. */
+  readonly readProblem: Signal<Problem | undefined>;
+  readonly planProblem: Signal<Problem | undefined>;
+  readonly underway: Signal<Underway | undefined>;
+  readonly notice: Signal<Notice | undefined>;
+};
+
+/** A session in which nothing has been opened or said yet. */
+export function newSession(surroundings: Surroundings): Session {
+  const given = signal<GivenSettings>({});
+  return {
+    ...surroundings,
+    view: signal<View>('inventory'),
+    asOf: signal(surroundings.today),
+    given,
+    settings: computed(() => settingsFrom(given.value)),
+    home: signal<Home | undefined>(undefined),
+    workbook: signal<WorkbookInfo | undefined>(undefined),
+    where: signal<Where | undefined>(undefined),
+    selected: signal<SheetBlock | undefined>(undefined),
+    reading: signal<Reading | undefined>(undefined),
+    plan: signal<ShownPlan | undefined>(undefined),
+    kept: signal<{ name: string; plan: ShownPlan } | undefined>(undefined),
+    readProblem: signal<Problem | undefined>(undefined),
+    planProblem: signal<Problem | undefined>(undefined),
+    underway: signal<Underway | undefined>(undefined),
+    notice: signal<Notice | undefined>(undefined),
+  };
+}
+
+/** The settings in force; those that nobody has changed while what is given can't be used. */
+export function settingsInForce({ settings }: Session): Settings {
+  return settings.value.ok ? settings.value.value : DEFAULT_SETTINGS;
+}
