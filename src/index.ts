@@ -35,6 +35,7 @@ export * from './electrochemistry/chargeBand.ts';
 export * from './electrochemistry/gravityCharge.ts';
 export * from './electrochemistry/cellSpread.ts';
 export * from './electrochemistry/freezingPoint.ts';
+export * from './electrochemistry/highestFreezingPoint.ts';
 // cranking
 export * from './cranking/ratingAmps.ts';
 export * from './cranking/specifiedAmps.ts';
@@ -45,6 +46,11 @@ export * from './cranking/batteryTest.ts';
 export * from './cranking/verdict.ts';
 export * from './cranking/verdictReason.ts';
 export * from './cranking/conditionCode.ts';
+export * from './cranking/leastAsked.ts';
+export * from './cranking/cautions.ts';
+export * from './cranking/benchEntry.ts';
+export * from './cranking/benchAnswer.ts';
+export * from './cranking/benchTest.ts';
 export * from './cranking/studentT.ts';
 export * from './cranking/crankingTrend.ts';
 // storage
@@ -106,7 +112,10 @@ export * from './inventory/readInventory.ts';
 export * from './inventory/rowsToCheck.ts';
 export * from './inventory/settings.ts';
 export * from './inventory/settingsRows.ts';
+export * from './inventory/storeList.ts';
+export * from './inventory/storeSets.ts';
 // report
 export * from './report/sheet.ts';
 export * from './report/sheetName.ts';
 export * from './report/forecastSheets.ts';
+export * from './report/storeListSheet.ts';

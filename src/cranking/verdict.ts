@@ -1,7 +1,7 @@
 import type { Outcome } from '../basics/outcome.ts';
 import { andThen, answer } from '../basics/outcome.ts';
 import { chargeBand } from '../electrochemistry/chargeBand.ts';
-import { freezingPoint } from '../electrochemistry/freezingPoint.ts';
+import { highestFreezingPoint } from '../electrochemistry/highestFreezingPoint.ts';
 import { DEAD_CELL_VOLTS } from '../electrochemistry/restReading.ts';
 import { restVoltage } from '../electrochemistry/restVoltage.ts';
 import type { VerdictWord } from '../service/battery.ts';
@@ -164,23 +164,10 @@ function restFacts(test: BatteryTest): Outcome<RestFacts | undefined> {
       return answer({ charge: 0, fullVolts, ...(isFrosty(test) ? { freezesAt: 0 } : {}) });
     const band = chargeBand(volts, celsius, construction);
     if (!band.ok) return band.problem.because === 'notRested' ? answer({ fullVolts }) : band;
-    const { best, low } = band.value;
+    const { best } = band.value;
     if (!isFrosty(test)) return answer({ charge: best, fullVolts });
-    return andThen(highestFreezingPoint(test, low), (freezesAt) =>
+    return andThen(highestFreezingPoint(volts, celsius, construction), (freezesAt) =>
       answer({ charge: best, fullVolts, freezesAt }),
     );
-  });
-}
-
-/**
- * The acid at the low end of the charge band; and the acid that the voltage itself tells where that is weaker still,
- * as under the empty end, where the band is held at 0 but acid goes on thinning.
- */
-function highestFreezingPoint(test: BatteryTest, low: number): Outcome<number | undefined> {
-  return andThen(restVoltage(low, undefined, test.construction), (lowVolts) => {
-    const points = [freezingPoint(lowVolts), freezingPoint(test.volts!, test.celsius)];
-    const known = points.flatMap((point) => (point.ok ? [point.value] : []));
-    // Both are over 13.0 V for batteries of strong acid only, which doesn't freeze at any temperature taken here.
-    return answer(known.length === 0 ? undefined : Math.max(...known));
   });
 }

@@ -40,9 +40,23 @@ export function verdictReason(test: BatteryTest): Outcome<string> {
  * @example reasonOf({ line: 8, word: 'Serviceable', test: { celsius: 20 }, compared: { reading: 9.7, least: 9.6, unit: 'V' } }) // "The reading 9.7 V is not under the least accepted, 9.6 V. Fit for use"
  */
 export function reasonOf(judgement: Judgement): string {
-  const [reason, nextStep] = SENTENCES[judgement.line](judgement);
+  const { reason, nextStep } = reasonAndNextStep(judgement);
   const ending = judgement.test.celsius === undefined ? `; ${TEMPERATURE_NOT_GIVEN}` : '';
   return `${reason}. ${nextStep}${ending}`;
+}
+
+/**
+ * The reason of a judgement and its next step, apart.
+ * @param judgement what judge answered
+ * @returns reason and next step, each without its full stop
+ * @example reasonAndNextStep({ line: 1, word: 'Condemned', test: { damage: true } }).reason // "Damage is noted on it"
+ */
+export function reasonAndNextStep(judgement: Judgement): {
+  readonly reason: string;
+  readonly nextStep: string;
+} {
+  const [reason, nextStep] = SENTENCES[judgement.line](judgement);
+  return { reason, nextStep };
 }
 
 type Sentences = readonly [reason: string, nextStep: string];

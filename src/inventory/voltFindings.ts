@@ -1,6 +1,5 @@
 import type { BatteryTest } from '../cranking/batteryTest.ts';
-import { READINGS_ARE_AMPS_FROM } from '../cranking/batteryTest.ts';
-import { loadTestFloor } from '../cranking/loadTestFloor.ts';
+import { leastAsked } from '../cranking/leastAsked.ts';
 import { stateOfCharge } from '../electrochemistry/stateOfCharge.ts';
 import type { Construction } from '../service/battery.ts';
 import type { Field } from './fields.ts';
@@ -70,7 +69,8 @@ function crankingOf(raw: RawReadings, celsius: number | undefined, note: Note): 
     note(field, 'unreadable number', String(reading), 'no cranking reading: counts as empty');
     return NOTHING;
   }
-  const asked = leastFor(reading, least, field, celsius);
+  const { loadVolts } = raw;
+  const asked = leastAsked({ reading: raw.reading, loadVolts, least, celsius }).least;
   if (asked === undefined) {
     note(
       field,
@@ -84,17 +84,3 @@ function crankingOf(raw: RawReadings, celsius: number | undefined, note: Note): 
 
 const told = (reading: number, least: number | undefined): string =>
   least === undefined ? String(reading) : `${reading}, least ${least}`;
-
-function leastFor(
-  reading: number,
-  least: number | undefined,
-  field: Field,
-  celsius: number | undefined,
-): number | undefined {
-  const isVolts = (amount: number): boolean => amount < READINGS_ARE_AMPS_FROM;
-  if (least !== undefined && least > 0 && (reading === 0 || isVolts(least) === isVolts(reading)))
-    return least;
-  if (field !== 'loadVolts' || celsius === undefined) return undefined;
-  const floor = loadTestFloor(celsius);
-  return floor.ok ? floor.value : undefined;
-}
