@@ -1,6 +1,7 @@
 import { render } from 'preact';
 import { readAgain } from './actions/readInventory.ts';
 import { AsOfField } from './parts/asOfField.tsx';
+import { HomeQuestion } from './parts/homeQuestion.tsx';
 import { NoticeLine } from './parts/noticeLine.tsx';
 import { ProgressLine } from './parts/progressLine.tsx';
 import { ViewLinks } from './parts/viewLinks.tsx';
@@ -27,6 +28,7 @@ function Pane({ session }: { readonly session: Session }) {
       <AsOfField session={session} onChange={() => void readAgain(session)} />
       <ProgressLine session={session} />
       <NoticeLine session={session} />
+      <HomeQuestion session={session} />
       <section aria-label={VIEW_NAMES[view]} class={`view ${view}`}>
         <Open session={session} />
       </section>

@@ -49,6 +49,8 @@ export type Session = Surroundings & {
   readonly given: Signal<GivenSettings>;
   readonly settings: ReadonlySignal<Outcome<Settings>>;
   readonly home: Signal<Home | undefined>;
+  /** What hears the answer while the user is asked where to write; undefined = declined. */
+  readonly homeAsked: Signal<((home: Home | undefined) => void) | undefined>;
   readonly workbook: Signal<WorkbookInfo | undefined>;
   readonly where: Signal<Where | undefined>;
   readonly selected: Signal<SheetBlock | undefined>;
@@ -73,6 +75,7 @@ export function newSession(surroundings: Surroundings): Session {
     given,
     settings: computed(() => settingsFrom(given.value)),
     home: signal<Home | undefined>(undefined),
+    homeAsked: signal<((home: Home | undefined) => void) | undefined>(undefined),
     workbook: signal<WorkbookInfo | undefined>(undefined),
     where: signal<Where | undefined>(undefined),
     selected: signal<SheetBlock | undefined>(undefined),

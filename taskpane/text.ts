@@ -1,4 +1,4 @@
-import type { View } from './session.ts';
+import type { Home, View } from './session.ts';
 
 /** The pane's sentences that belong to no single view. */
 
@@ -15,3 +15,12 @@ export const FAULT =
 export const AS_OF = 'As of';
 export const AS_OF_HINT = 'Every age, verdict and forecast is counted on this day.';
 export const GIVE_UP = 'Give up';
+
+export const HOME_QUESTION = 'Where shall Crankbook write?';
+export const HOME_HINT = 'Asked once. Your own cells are never changed; sheets and columns are added.';
+export const HOME_WORDS: Readonly<Record<Home, string>> = {
+  here: 'Into this workbook',
+  copy: 'Into a copy of it',
+  own: 'Into a workbook of its own',
+};
+export const DECLINE_HOME = 'Write nothing now';

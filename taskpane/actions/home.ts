@@ -1,0 +1,31 @@
+import { problemText } from '../../src/basics/problemText.ts';
+import type { Home, Session } from '../session.ts';
+
+/**
+ * Where what the pane writes goes: what the user said before, else they are asked now and may decline. A copy is
+ * made at once, so that nothing of theirs is touched from then on.
+ * @returns their choice, or undefined where they decline or no copy can be made
+ */
+export async function homeChosen(session: Session): Promise<Home | undefined> {
+  if (session.home.value !== undefined) return session.home.value;
+  const home = await asked(session);
+  if (home === 'copy' && !(await copied(session))) return undefined;
+  session.home.value = home;
+  return home;
+}
+
+/** Puts the question; whoever asked before is told that it was declined. */
+async function asked({ homeAsked }: Session): Promise<Home | undefined> {
+  homeAsked.value?.(undefined);
+  const home = await new Promise<Home | undefined>((resolve) => {
+    homeAsked.value = resolve;
+  });
+  homeAsked.value = undefined;
+  return home;
+}
+
+async function copied({ host, notice }: Session): Promise<boolean> {
+  const copy = await host.workInCopy();
+  if (!copy.ok) notice.value = { kind: 'problem', text: problemText(copy.problem) };
+  return copy.ok;
+}

@@ -1,0 +1,29 @@
+import { useEffect, useRef } from 'preact/hooks';
+import type { Home, Session } from '../session.ts';
+import { DECLINE_HOME, HOME_HINT, HOME_QUESTION, HOME_WORDS } from '../text.ts';
+
+const HOMES = Object.keys(HOME_WORDS) as Home[];
+
+/** Asked once, before anything is added to the user's workbook. */
+export function HomeQuestion({ session }: { readonly session: Session }) {
+  const answered = session.homeAsked.value;
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), [answered]);
+  if (answered === undefined) return null;
+  return (
+    <section class="homeQuestion" aria-labelledby="homeQuestion">
+      <h2 id="homeQuestion" tabIndex={-1} ref={heading}>
+        {HOME_QUESTION}
+      </h2>
+      <p>{HOME_HINT}</p>
+      {HOMES.map((home) => (
+        <button key={home} type="button" onClick={() => answered(home)}>
+          {HOME_WORDS[home]}
+        </button>
+      ))}
+      <button type="button" class="secondary" onClick={() => answered(undefined)}>
+        {DECLINE_HOME}
+      </button>
+    </section>
+  );
+}
