@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { transform } from 'esbuild';
+import MiniCssExtractPlugin from 'mini-css-extract-plugin';
 import webpack from 'webpack';
 
 const path = (relative) => fileURLToPath(new URL(relative, import.meta.url));
@@ -8,20 +9,45 @@ const path = (relative) => fileURLToPath(new URL(relative, import.meta.url));
 // Licence texts stand in a file of their own beside the script.
 const MINIFY = { minify: true, target: 'es2022', legalComments: 'none' };
 
-/** Shrinks every script: the same work takes webpack's own choice ten times as long. */
-const shrinkScripts = {
+/** Shrinks every script and style sheet: the same work takes webpack's own choice ten times as long. */
+const shrink = {
   apply(compiler) {
     const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_OPTIMIZE_SIZE;
-    compiler.hooks.thisCompilation.tap('shrinkScripts', (compilation) => {
-      compilation.hooks.processAssets.tapPromise({ name: 'shrinkScripts', stage }, async (assets) => {
-        for (const name of Object.keys(assets).filter((each) => each.endsWith('.js'))) {
-          const { code } = await transform(String(assets[name].source()), MINIFY);
-          compilation.updateAsset(name, new webpack.sources.RawSource(code));
-        }
+    compiler.hooks.thisCompilation.tap('shrink', (compilation) => {
+      compilation.hooks.processAssets.tapPromise({ name: 'shrink', stage }, async (assets) => {
+        const kept = compilation.getCache('shrink');
+        const shrinkOne = async (name) => {
+          const loader = name.endsWith('.css') ? 'css' : 'js';
+          const tag = kept.getLazyHashedEtag(assets[name]);
+          const small = await kept.providePromise(name, tag, async () => {
+            const { code } = await transform(String(assets[name].source()), { ...MINIFY, loader });
+            return new webpack.sources.RawSource(code);
+          });
+          compilation.updateAsset(name, small);
+        };
+        await Promise.all(
+          Object.keys(assets)
+            .filter((name) => /\.(js|css)$/.test(name))
+            .map(shrinkOne),
+        );
       });
     });
   },
 };
+
+/** Puts files beside the scripts as they are: the page itself, and what it opens with one click. */
+const filesBeside = (sourceOf) => ({
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap('filesBeside', (compilation) => {
+      compilation.hooks.additionalAssets.tap('filesBeside', () => {
+        for (const [name, source] of Object.entries(sourceOf)) {
+          compilation.fileDependencies.add(path(source));
+          compilation.emitAsset(name, new webpack.sources.RawSource(readFileSync(path(source))));
+        }
+      });
+    });
+  },
+});
 
 /** Puts the functions' metadata beside the script that answers them. */
 const functionMetadata = {
@@ -73,7 +99,7 @@ const licences = {
 };
 
 const typeScript = {
-  test: /\.ts$/,
+  test: /\.tsx?$/,
   loader: 'ts-loader',
   options: {
     // Types are checked by npm test; here they are only taken out.
@@ -90,9 +116,75 @@ const cellFunctions = {
   output: { path: path('dist'), filename: '[name].js' },
   module: { rules: [typeScript] },
   plugins: [functionMetadata, licences],
-  optimization: { minimizer: [shrinkScripts] },
+  optimization: { minimizer: [shrink] },
   performance: { hints: false },
   devtool: false,
 };
 
-export default [cellFunctions];
+/** Hyphenation of 76 languages, which a sheet never asks for: English stays. */
+const noHyphenation = new webpack.IgnorePlugin({
+  checkResource: (request, context) =>
+    /engine-render[\\/]lib[\\/]es$/.test(context) &&
+    /^\.\/[a-z][\w-]*-[\w-]{8}\.js$/.test(request) &&
+    !request.startsWith('./en-'),
+});
+
+/** What the pane is made of, wherever it stands. */
+const paneParts = {
+  target: 'web',
+  module: {
+    rules: [
+      typeScript,
+      {
+        test: /\.css$/,
+        use: [MiniCssExtractPlugin.loader, { loader: 'css-loader', options: { url: false } }],
+      },
+      { test: /\.wasm$/, type: 'asset/resource', generator: { filename: '[name][ext]' } },
+    ],
+  },
+  optimization: { minimizer: [shrink] },
+  performance: { hints: false },
+  devtool: false,
+};
+
+const cache = (name) => ({
+  type: 'filesystem',
+  name,
+  cacheDirectory: path('node_modules/.cache/webpack'),
+  buildDependencies: { config: [path('webpack.config.js'), path('tsconfig.json')] },
+});
+
+/** The page of `npm start`: the pane beside the built-in workbook. */
+const page = {
+  ...paneParts,
+  name: 'page',
+  entry: { page: path('taskpane/page/page.tsx') },
+  output: { path: path('dist'), filename: '[name].js', chunkFilename: 'page/[name].js' },
+  cache: cache('page'),
+  plugins: [
+    filesBeside({
+      'index.html': 'taskpane/page/page.html',
+      'demo/norrfell-inventory.xlsx': 'docs/demo/norrfell-inventory.xlsx',
+      'demo/norrfell-isvarg-may.xlsx': 'docs/demo/norrfell-isvarg-may.xlsx',
+      'demo/norrfell-settings.json': 'docs/demo/norrfell-settings.json',
+    }),
+    new MiniCssExtractPlugin({ filename: '[name].css', chunkFilename: 'page/[name].css' }),
+    noHyphenation,
+    licences,
+  ],
+};
+
+/** The pane as Excel shows it; no part of the built-in workbook may come in here. */
+const pane = {
+  ...paneParts,
+  name: 'pane',
+  entry: { taskpane: path('taskpane/main.ts') },
+  output: { path: path('dist'), filename: '[name].js', chunkFilename: 'taskpane/[name].js' },
+  plugins: [
+    filesBeside({ 'taskpane.html': 'taskpane/taskpane.html' }),
+    new MiniCssExtractPlugin({ filename: '[name].css' }),
+    licences,
+  ],
+};
+
+export default [cellFunctions, page, pane].filter(({ entry }) => Object.values(entry).every(existsSync));
