@@ -1,4 +1,4 @@
-import type { Workbook } from 'hucre';
+import type { FontStyle, Workbook } from 'hucre';
 import { readXlsx } from 'hucre/xlsx';
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer, problem } from '../../src/basics/outcome.ts';
@@ -22,19 +22,31 @@ export type WorkbookFile = {
   readonly isText: boolean;
   /** Sentences about what is not as it seems: macros, converted dates, formulas without a value. */
   readonly warnings: readonly string[];
+  /** What colours and letters its looks start from, where looks were asked for. */
+  readonly base?: LooksBase;
 };
+
+/** The theme's colours and the letters of cells that have no look of their own. */
+export type LooksBase = { readonly theme: readonly string[]; readonly font?: FontStyle };
 
 type FileOutcome = Outcome<WorkbookFile>;
 
-/** Reads the bytes of an .xlsx or .csv file; any other kind is refused with the way out. */
-export async function readWorkbookFile(bytes: Uint8Array, name: string): Promise<FileOutcome> {
+/**
+ * Reads the bytes of an .xlsx or .csv file; any other kind is refused with the way out.
+ * @param wanted  whether formulas and looks are read beside the values, for showing the file as it is
+ */
+export async function readWorkbookFile(
+  bytes: Uint8Array,
+  name: string,
+  wanted: 'values' | 'everything' = 'values',
+): Promise<FileOutcome> {
   const ending = /\.([a-z]+)$/i.exec(name)?.[1]?.toLowerCase();
   if (ending === 'csv') return isZip(bytes) ? refused('csvIsWorkbook', name) : answer(csvFile(bytes, name));
   if (ending === 'xls' || ending === 'xlsb' || ending === 'ods') return refused('oldFileKind', name);
   if (ending !== 'xlsx' && ending !== 'xlsm') return refused('unknownFileKind', name);
   if (isCompound(bytes)) return refused('encryptedFile', name);
   if (!isZip(bytes)) return refused('notAWorkbook', name);
-  return readXlsxFile(bytes, name);
+  return readXlsxFile(bytes, name, wanted === 'everything');
 }
 
 const refused = (because: Parameters<typeof problem>[1], name: string): FileOutcome =>
@@ -67,19 +79,28 @@ function csvFile(bytes: Uint8Array, name: string): WorkbookFile {
 const sheetNameFrom = (name: string): string =>
   freeSheetName(name.replace(/^.*[\\/]/, '').replace(/\.csv$/i, ''), []);
 
-async function readXlsxFile(bytes: Uint8Array, name: string): Promise<FileOutcome> {
-  const workbook = await readXlsx(bytes).catch(() => undefined);
+async function readXlsxFile(bytes: Uint8Array, name: string, looks: boolean): Promise<FileOutcome> {
+  const workbook = await readXlsx(bytes, { readStyles: looks }).catch(() => undefined);
   if (workbook === undefined) return refused('notAWorkbook', name);
   const dates1904 = workbook.dateSystem === '1904';
-  const sheets = workbook.sheets.map((sheet) => readSheet(sheet, dates1904));
+  const sheets = workbook.sheets.map((sheet) => ({
+    ...readSheet(sheet, dates1904),
+    ...(looks && { source: sheet }),
+  }));
   return answer({
     sheets,
     names: namesOf(workbook),
     dates1904,
     isText: false,
     warnings: warningsAbout(sheets, name, dates1904),
+    ...(looks && { base: baseOf(workbook) }),
   });
 }
+
+const baseOf = ({ themeColors, defaultFont }: Workbook): LooksBase => ({
+  theme: themeColors ?? [],
+  ...(defaultFont && { font: defaultFont }),
+});
 
 const namesOf = (workbook: Workbook): FileName[] =>
   (workbook.namedRanges ?? []).map(({ name, range, scope }) => ({

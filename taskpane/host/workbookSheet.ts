@@ -31,6 +31,8 @@ export type FileSheet = {
   readonly tables: readonly FileTable[];
   /** Formula cells saved without a value: they read as empty. */
   readonly formulasWithoutValue: number;
+  /** The sheet as the file library read it, where looks and formulas were asked for. */
+  readonly source?: Sheet;
 };
 
 /** A sheet as the file library read it, in our own terms. `dates1904` tells which date system it was saved in. */

@@ -1,6 +1,9 @@
 import type { ICellData, IWorkbookData, IWorksheetData } from '@univerjs/core';
-import type { FileName } from './workbookFile.ts';
+import type { FileName, LooksBase } from './workbookFile.ts';
+import type { LookTable } from './workbookLooks.ts';
+import { lookForGrid, newLookTable } from './workbookLooks.ts';
 import type { FileCell, FileSheet, FileTable } from './workbookSheet.ts';
+import { putCells, sheetLooks } from './workbookSheetSnapshot.ts';
 
 /** The most rows and columns that spreadsheets have. */
 export const MOST_ROWS = 1_048_576;
@@ -25,15 +28,21 @@ export type Contents = {
   readonly formulas: readonly PlacedFormula[];
   /** How many rows each sheet has. */
   readonly rowCount: number;
+  /** What the looks of the sheets start from; without it values alone are loaded. */
+  readonly base?: LooksBase;
 };
 
 /** Contents as the built-in workbook loads them in one go, tables and names included. */
 export function snapshotOf(contents: Contents, id: string): Partial<IWorkbookData> {
-  const { sheets, names, active, formulas, rowCount } = contents;
+  const { sheets, names, active, formulas, rowCount, base } = contents;
+  const looks = newLookTable(base?.theme ?? []);
   const own = sheets.map((sheet, index) => {
-    const rows = sheet.rows.map(rowOf);
+    const rows = rowsOf(sheet, looks);
     if (sheet.name === active) place(rows, formulas);
-    return sheetData(sheetId(index), sheet.name, rows, rowCount);
+    return {
+      ...sheetData(sheetId(index), sheet.name, rows, rowCount),
+      ...(sheet.source && sheetLooks(sheet.source)),
+    };
   });
   const resources = [
     { name: 'SHEET_TABLE_PLUGIN', data: JSON.stringify(tablesOf(sheets)) },
@@ -44,9 +53,17 @@ export function snapshotOf(contents: Contents, id: string): Partial<IWorkbookDat
     id,
     name: 'Workbook',
     sheetOrder,
-    sheets: Object.fromEntries(own.map((each) => [each.id!, each])),
+    sheets: Object.fromEntries(own.map((each) => [each.id, each])),
+    styles: looks.styles,
+    ...(base?.font && { defaultStyle: lookForGrid({ font: base.font }, base.theme) }),
     resources,
   };
+}
+
+function rowsOf({ rows, source }: FileSheet, looks: LookTable): Row[] {
+  const made = rows.map(rowOf);
+  if (source !== undefined) putCells(made, source, looks);
+  return made;
 }
 
 const sheetId = (index: number): string => `sheet${index}`;
@@ -56,7 +73,7 @@ function sheetData(
   name: string,
   rows: readonly Row[],
   rowCount: number,
-): Partial<IWorksheetData> {
+): Partial<IWorksheetData> & { readonly id: string } {
   const cellData: Record<number, Row> = {};
   rows.forEach((row, index) => {
     if (row !== undefined && Object.keys(row).length > 0) cellData[index] = row;
