@@ -14,7 +14,8 @@ import type { LifeJob, Service } from './lives.ts';
 import { ageOn, lifeOf, serviceOf } from './lives.ts';
 import type { Chain } from './oneBattery.ts';
 import { chainsOf } from './oneBattery.ts';
-import type { Place } from './placeFindings.ts';
+import type { NamedPlaces, Place } from './frost.ts';
+import { placeOf } from './frost.ts';
 import { checkPlace } from './placeFindings.ts';
 import type { MadeColumn } from './readCodes.ts';
 import { readMade } from './readCodes.ts';
@@ -139,7 +140,7 @@ function batteriesOf(chains: readonly Chain[], parts: Parts): Batteries {
   const [batteries, lives] = [[] as Battery[], [] as Life[]];
   const ageUnknown = new Set<number>();
   const isParked = parkedLookup(parts);
-  const placeJob = { ...parts.lifeJob, placeOf: (battery: Battery) => placeOf(battery, parts), isParked };
+  const placeJob = { ...parts.lifeJob, placeOf: (battery: Battery) => placeAt(battery, parts), isParked };
   for (const chain of chains) {
     const inLife = lifeChain(chain, parts);
     const service = inLife.length === 0 ? undefined : serviceOf(inLife, parts);
@@ -169,14 +170,11 @@ function parkedLookup(parts: Parts): (battery: Battery) => boolean {
   parts.parked.forEach((parked, line) => {
     if (parked === 1) rows.add(parts.lines.rows[line]!);
   });
-  return (battery) => rows.has(battery.row) || placeOf(battery, parts)?.parked === true;
+  return (battery) => rows.has(battery.row) || placeAt(battery, parts)?.parked === true;
 }
 
-function placeOf({ site, storagePlace = '' }: Battery, { request }: Parts): Place | undefined {
-  const sites = request.settings.sites as Readonly<Record<string, Place>>;
-  const named = (name: string): Place | undefined => (Object.hasOwn(sites, name) ? sites[name] : undefined);
-  return named(storagePlace) ?? named(site);
-}
+const placeAt = (battery: Battery, { request }: Parts): Place | undefined =>
+  placeOf(battery, request.settings.sites as NamedPlaces);
 
 function batteryOf(chain: Chain, service: Service | undefined, parts: Parts): Battery {
   const { lines, dates, where, constructions } = parts;
@@ -216,7 +214,7 @@ function batteryOf(chain: Chain, service: Service | undefined, parts: Parts): Ba
     return trend === undefined ? battery : { ...battery, trend };
   }
   if (battery.whereabouts !== 'inStock') return battery;
-  return { ...battery, chargeBy: chargeByOf(raw.chargedOn, placeOf(battery, parts)?.average, construction) };
+  return { ...battery, chargeBy: chargeByOf(raw.chargedOn, placeAt(battery, parts)?.average, construction) };
 }
 
 function ageOf(

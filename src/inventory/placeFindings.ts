@@ -1,20 +1,10 @@
 import type { Day } from '../basics/calendar.ts';
 import { isoDay } from '../basics/calendar.ts';
-import { FROST_MARGIN_KELVIN } from '../cranking/verdict.ts';
-import { chargeBand } from '../electrochemistry/chargeBand.ts';
-import { freezingPoint } from '../electrochemistry/freezingPoint.ts';
-import { restVoltage } from '../electrochemistry/restVoltage.ts';
-import type { Battery, Construction } from '../service/battery.ts';
+import type { Battery } from '../service/battery.ts';
 import type { Findings } from './findings.ts';
+import type { Place } from './frost.ts';
+import { frostAt } from './frost.ts';
 import type { Lines } from './lines.ts';
-
-/** What is known about a place: the coldest and the average temperature [C], whether vehicles stand parked there. */
-export type Place = {
-  readonly coldest?: number;
-  readonly average?: number;
-  readonly heated: boolean;
-  readonly parked: boolean;
-};
 
 /** A battery standing in a vehicle longer than this without a charge is to be looked at [days]. Common practice. */
 const STANDING_DAYS = 30;
@@ -49,27 +39,12 @@ export function checkPlace(battery: Battery, job: PlaceJob): void {
 }
 
 function checkFrost(battery: Battery, { lines, findings, placeOf }: PlaceJob): void {
-  const coldest = placeOf(battery)?.coldest;
-  const volts = battery.readings?.restVolts;
-  if (coldest === undefined || volts === undefined || battery.charge === undefined) return;
-  const freezes = freezesAt(volts, battery.readings?.celsius, battery.construction);
-  if (freezes === undefined || coldest >= freezes + FROST_MARGIN_KELVIN) return;
-  const given = `${volts} V: may freeze at ${freezes.toFixed(0)} C; coldest here ${coldest} C`;
+  const frost = frostAt(battery, placeOf(battery));
+  if (frost === undefined) return;
+  const { volts, freezesAt, coldest } = frost;
+  const given = `${volts} V: may freeze at ${freezesAt.toFixed(0)} C; coldest here ${coldest} C`;
   const group = battery.site === '' ? {} : { group: `frost at ${battery.site}` };
   findings.add(battery.row, { kind: 'may freeze here', column: lines.head('restVolts'), given, ...group });
-}
-
-// The freezing point at the low end of the charge band: acid that may be weaker than the reading says.
-function freezesAt(
-  volts: number,
-  celsius: number | undefined,
-  construction: Construction,
-): number | undefined {
-  const band = chargeBand(volts, celsius, construction);
-  if (!band.ok) return band.problem.because === 'deadCell' ? 0 : undefined;
-  const low = restVoltage(band.value.low, 25, construction);
-  const point = low.ok ? freezingPoint(low.value, 25) : low;
-  return point.ok ? point.value : undefined;
 }
 
 function checkStanding(battery: Battery, { lines, findings, asOf, isParked }: PlaceJob): void {

@@ -62,6 +62,17 @@ const prior = z.strictObject({
   sigma: number(0.02, 5).default(0.4),
   spreadLogSigma: number(0.01, 5).default(0.5),
 });
+const store = z.strictObject({
+  /** Months from made after which a battery that was never fitted is too long on its shelf. */
+  shelfMonths: number(1, 240).default(24),
+  shelfMonthsFlooded: number(1, 240).default(12),
+  /** Batteries to be charged again within so many days stand on the store list beside those overdue. */
+  chargeSoonDays: whole(0, 366).default(30),
+  /** How far the batteries of one set may differ: months between their made dates, share of the reading, rest volts. */
+  setMonths: number(0, 240).default(12),
+  setReading: number(0, 1).default(0.1),
+  setVolts: number(0, 2).default(0.1),
+});
 const amount = number(0, 1e9);
 const money = z.strictObject({
   currency: text.default(''),
@@ -106,6 +117,8 @@ export const settingsSchema = z.strictObject({
   ask: words(['expected', '4in5', '19in20']).default('expected'),
   chargeTo: words(['order', 'need']).default('order'),
   money: money.prefault({}),
+  /** Limits of the store list. */
+  store: store.prefault({}),
   leadMonths: number(0, 60).default(0),
   safetyMonths: number(0, 60).default(0),
   /** How text dates such as 03/04/2026 are meant, where the column itself doesn't show it. */
@@ -165,6 +178,7 @@ function knownAt(path: readonly PropertyKey[]): readonly string[] {
     sites: Object.keys(site.shape),
     prior: Object.keys(prior.shape),
     money: Object.keys(money.shape),
+    store: Object.keys(store.shape),
     policy: ['age'],
     onOrder: ['month', 'count'],
     fleetChanges: ['month', 'count', 'site', 'type'],

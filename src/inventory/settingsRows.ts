@@ -16,7 +16,7 @@ type Tree = { [key: string]: unknown };
 // A maker, a site or a cause may itself hold a dot: what stands between the known words is one name.
 const NAMED = new Set(['columns', 'layouts', 'causes', 'constructions']);
 const LISTS = new Set(['onOrder', 'fleetChanges']);
-const PARTS = new Set(['prior', 'money', 'policy']);
+const PARTS = new Set(['prior', 'money', 'policy', 'store']);
 
 /**
  * Settings from the rows of a settings sheet: two columns, key and value, with or without a header; nested keys are

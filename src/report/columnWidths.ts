@@ -24,6 +24,7 @@ const DECIMALS: Readonly<Record<SheetCell['format'], number>> = {
   chance: 3,
   oneDecimal: 2,
   months: 2,
+  volts: 3,
   money: 3,
   thousandths: 4,
 };

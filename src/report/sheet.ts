@@ -40,6 +40,7 @@ export type Format =
   | 'whole'
   | 'oneDecimal'
   | 'thousandths'
+  | 'volts'
   | 'months'
   | 'share'
   | 'chance'

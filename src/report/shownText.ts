@@ -1,3 +1,4 @@
+import type { Battery } from '../service/battery.ts';
 import type { ReportFacts } from './reportFacts.ts';
 
 // A cell holds 32,767 UTF-16 units; a longer text would make spreadsheets repair or refuse the file.
@@ -41,13 +42,22 @@ export function firstUnits(text: string, units: number): string {
 }
 
 /** How many texts of the inventory stand on the sheets other than they were read. */
-export function changedTexts({ plan, toCheck }: ReportFacts): number {
+export function changedTexts({ plan, toCheck, batteries }: ReportFacts): number {
   const shown = [
     ...plan.units.flatMap(({ battery }) => {
       const { serial, site, vehicle, set, type, verdictReason = '' } = battery;
       return [serial, site, vehicle, set, type, verdictReason];
     }),
+    ...batteries.flatMap((battery) => (battery.whereabouts === 'inStock' ? stockTexts(battery) : [])),
     ...toCheck.flatMap(({ column, given, done, sheet = '' }) => [column, given, done, sheet]),
   ];
   return new Set(shown.filter((text) => shownText(text) !== text)).size;
 }
+
+const stockTexts = ({ serial, site, storagePlace = '', type, verdictReason = '' }: Battery): string[] => [
+  serial,
+  site,
+  storagePlace,
+  type,
+  verdictReason,
+];

@@ -125,11 +125,13 @@ function sourceOf(path: string, bytes: Uint8Array, file: WorkbookFile): SourceFi
   return { sheetName: sheet.name, rows: plain };
 }
 
-function reportFacts({ path, file, planned, hash, asOf }: Made): ReportFacts {
+function reportFacts({ path, file, planned, settings, hash, asOf }: Made): ReportFacts {
   const { inventory, plan, tab } = planned;
-  const { rows, leftOutReasons, recordStart, toCheck, notes } = inventory;
+  const { batteries, rows, leftOutReasons, recordStart, toCheck, notes } = inventory;
   return {
     plan,
+    batteries,
+    settings,
     asOf,
     madeBy: toolVersion(),
     fileName: basename(path),

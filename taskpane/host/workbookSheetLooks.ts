@@ -9,6 +9,7 @@ export const NUMBER_CODES: Record<Format, string | undefined> = {
   months: '0.0',
   share: '0%',
   thousandths: '0.000',
+  volts: '0.00',
   chance: '0.0%',
   money: '#,##0.00',
   date: 'yyyy-mm-dd',

@@ -7,7 +7,7 @@ import { planCommand } from '../../taskpane/commandLine/planCommand.ts';
 import { partsOf, sheetsByLibreOffice, withoutKeptValues } from './libreOffice.ts';
 
 const demo = (name: string): string => fileURLToPath(new URL(`../../docs/demo/${name}`, import.meta.url));
-const SHEETS = ['Forecast', 'Forecast units', 'Rows to check'];
+const SHEETS = ['Forecast', 'Forecast units', 'Rows to check', 'Store list'];
 
 type Json = { years: { label: string; expected: number; unitsToOrder: number; cost: number; net: number }[] };
 
@@ -16,7 +16,7 @@ describe('the forecast of the demonstration inventory, recalculated by LibreOffi
   const [out, json] = [join(folder, 'forecast.xlsx'), join(folder, 'plan.json')];
   let bytes: Uint8Array;
   let plan: Json;
-  let [forecast, units, toCheck]: string[][][] = [];
+  let [forecast, units, toCheck, store]: string[][][] = [];
 
   beforeAll(async () => {
     const settings = ['--settings', demo('norrfell-settings.json')];
@@ -24,7 +24,7 @@ describe('the forecast of the demonstration inventory, recalculated by LibreOffi
     await planCommand([demo('norrfell-inventory.xlsx'), '--as-of', '2026-06-30', ...settings, ...files]);
     bytes = new Uint8Array(readFileSync(out));
     plan = JSON.parse(readFileSync(json, 'utf8')) as Json;
-    [forecast, units, toCheck] = sheetsByLibreOffice(withoutKeptValues(bytes), SHEETS);
+    [forecast, units, toCheck, store] = sheetsByLibreOffice(withoutKeptValues(bytes), SHEETS);
   });
 
   /** The rows by fiscal year under a heading. */
@@ -36,7 +36,7 @@ describe('the forecast of the demonstration inventory, recalculated by LibreOffi
 
   it('shows no error value on any of its sheets', () => {
     const isError = (cell: string): boolean => /^(#|Err:)/.test(cell);
-    expect([...forecast!, ...units!].flat().filter(isError)).toEqual([]);
+    expect([...forecast!, ...units!, ...store!].flat().filter(isError)).toEqual([]);
     // The inventory's own error cells are quoted as texts under "What stands there".
     const quoted = toCheck![2]!.indexOf('What stands there');
     expect(toCheck!.flatMap((row) => row.filter((cell, at) => at !== quoted && isError(cell)))).toEqual([]);

@@ -1,34 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { forecastSheets } from '../../src/report/forecastSheets.ts';
 import type { ReportFacts } from '../../src/report/reportFacts.ts';
-import type { Sheet, SheetCell } from '../../src/report/sheet.ts';
-import { address, columnLetters } from '../../src/report/sheet.ts';
+import { columnLetters } from '../../src/report/sheet.ts';
 import { freeSheetName } from '../../src/report/sheetName.ts';
 import { fleetWithGaps, PRICED, reportFacts } from './reportFacts.ts';
-
-function shownCell(cell: SheetCell, row: number, column: number): string {
-  const value =
-    cell.value === null
-      ? ''
-      : String(typeof cell.value === 'number' ? Number(cell.value.toFixed(6)) : cell.value);
-  return `${address(row, column)} ${value}${cell.formula === undefined ? '' : ` =${cell.formula}`}`;
-}
-
-/** A sheet as text: a line for each row, address, value and formula of each cell. */
-function sheetText(sheet: Sheet): string {
-  const lines = sheet.rows.map((row, r) =>
-    row
-      .flatMap((cell, c) =>
-        cell === null || (cell.value === null && cell.formula === undefined) ? [] : [shownCell(cell, r, c)],
-      )
-      .join(' | '),
-  );
-  const names = sheet.names.map(({ name, row, column }) => `name ${name} ${address(row, column)}`);
-  const charts = sheet.charts.map(
-    ({ kind, title, series }) => `chart ${kind} "${title}": ${series.map(({ name }) => name).join(', ')}`,
-  );
-  return [`sheet ${sheet.name}`, ...lines.filter((line) => line !== ''), ...names, ...charts, ''].join('\n');
-}
+import { sheetText } from './sheetText.ts';
 
 const wholeText = (facts: ReportFacts): string =>
   forecastSheets(facts, ['Inventory']).map(sheetText).join('\n');
@@ -73,7 +49,7 @@ describe('forecast sheets', () => {
 
   it('a second run takes names of its own', () => {
     const names = forecastSheets(reportFacts(), ['Forecast', 'forecast UNITS']).map(({ name }) => name);
-    expect(names).toEqual(['Forecast (2)', 'Forecast units (2)', 'Rows to check']);
+    expect(names).toEqual(['Forecast (2)', 'Forecast units (2)', 'Rows to check', 'Store list']);
   });
 
   it('uses only functions that every spreadsheet has had for long', () => {

@@ -1,4 +1,5 @@
 import type { Finding } from '../../src/inventory/inventory.ts';
+import { DEFAULT_SETTINGS } from '../../src/inventory/settings.ts';
 import type { PlanSettings } from '../../src/planning/planSettings.ts';
 import { DEFAULT_PLAN_SETTINGS } from '../../src/planning/planSettings.ts';
 import { plan } from '../../src/planning/plan.ts';
@@ -19,6 +20,8 @@ export function reportFacts(
   if (!made.ok) throw new Error(made.problem.because);
   return {
     plan: made.value,
+    batteries,
+    settings: DEFAULT_SETTINGS,
     asOf: AS_OF,
     madeBy: 'Crankbook 0.0.0',
     fileName: 'invented.csv',

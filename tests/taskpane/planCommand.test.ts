@@ -79,6 +79,7 @@ describe('plan on the demonstration inventory', () => {
       'Forecast',
       'Forecast units',
       'Rows to check',
+      'Store list',
     ]);
   });
 

@@ -84,7 +84,7 @@ describe('a forecast file made from hostile texts', () => {
   it('comes back as it was, long and forbidden text visibly marked', async () => {
     const { sheets } = await readXlsx(bytes);
     const given = sheets
-      .at(-1)!
+      .find(({ name }) => name === 'Rows to check')!
       .rows.slice(3)
       .map((row) => String(row[4]));
     expect(given.slice(0, 5)).toEqual(HOSTILE.slice(0, 5));
@@ -102,7 +102,11 @@ describe('a forecast file made from hostile texts', () => {
 
   it('prints the heads of its lists on every page, the names of sheets quoted', () => {
     const names = [...parts.get('xl/workbook.xml')!.matchAll(/<definedName name="_xlnm[^>]*>([^<]*)</g)];
-    expect(names.map((found) => found[1])).toEqual(["'Forecast units'!$3:$3", "'Rows to check'!$3:$3"]);
+    expect(names.map((found) => found[1])).toEqual([
+      "'Forecast units'!$3:$3",
+      "'Rows to check'!$3:$3",
+      "'Store list'!$4:$4",
+    ]);
   });
 
   it('carries texts of the source over as they are, a second time too', async () => {
@@ -115,7 +119,13 @@ describe('a forecast file made from hostile texts', () => {
   it('a second forecast goes beside the first, with tables of its own', async () => {
     const again = await forecastFile(
       { bytes },
-      forecastSheets(reportFacts(), ['Inventory', 'Forecast', 'Forecast units', 'Rows to check']),
+      forecastSheets(reportFacts(), [
+        'Inventory',
+        'Forecast',
+        'Forecast units',
+        'Rows to check',
+        'Store list',
+      ]),
       AS_OF,
     );
     const second = partsOf(again);
@@ -129,6 +139,8 @@ describe('a forecast file made from hostile texts', () => {
       "'Forecast units'!$3:$3",
       "'Rows to check (2)'!$3:$3",
       "'Rows to check'!$3:$3",
+      "'Store list (2)'!$4:$4",
+      "'Store list'!$4:$4",
     ]);
     const { sheets } = await readXlsx(again);
     expect(sheets.map(({ name }) => name)).toEqual([
@@ -136,9 +148,11 @@ describe('a forecast file made from hostile texts', () => {
       'Forecast',
       'Forecast units',
       'Rows to check',
+      'Store list',
       'Forecast (2)',
       'Forecast units (2)',
       'Rows to check (2)',
+      'Store list (2)',
     ]);
   });
 });
