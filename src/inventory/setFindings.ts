@@ -2,9 +2,7 @@ import { DAYS_PER_MONTH } from '../basics/units.ts';
 import type { Battery } from '../service/battery.ts';
 import type { Findings } from './findings.ts';
 import type { Lines } from './lines.ts';
-
-/** Months apart, in service or made, from which a set is to be looked at. Common practice. */
-const SET_MONTHS_APART = 12;
+import { plainConstruction, SET_MONTHS_APART, setNamer } from './setName.ts';
 
 /** A vehicle holds at most so many batteries of one set; more are a store that is called a vehicle. */
 const MOST_IN_SET = 8;
@@ -17,7 +15,7 @@ const ROWS_NAMED = 8;
 /** What is odd about the sets in service, and about places that hold two batteries. */
 export function checkSets(batteries: readonly Battery[], lines: Lines, findings: Findings): void {
   const inService = batteries.filter(({ whereabouts }) => whereabouts === 'inService');
-  const nameOf = lines.at.has('set') ? setNamed : setOf;
+  const nameOf = setNamer(lines.at.has('set'));
   const sets = [...grouped(inService, nameOf).entries()].filter(([, set]) => set.length <= MOST_IN_SET);
   const pairs = mostAreEven(sets.map(([, set]) => set.length));
   for (const [name, set] of sets) checkSet(name, set, pairs, lines, findings);
@@ -49,14 +47,6 @@ function grouped(
   return groups;
 }
 
-// Without a column for sets the batteries of one vehicle are one set.
-const setOf = ({ vehicle }: Battery): string => (vehicle === '' ? '' : `vehicle ${vehicle}`);
-
-function setNamed({ set, vehicle, site }: Battery): string {
-  if (set === '') return '';
-  return set === vehicle || vehicle === '' ? `set ${set} ${site}`.trim() : `set ${set} of ${vehicle}`;
-}
-
 const placeOf = ({ place = '', vehicle, site, set }: Battery): string => {
   if (place === '' || (vehicle === '' && site === '')) return '';
   return `${vehicle === '' ? `site ${site}` : `vehicle ${vehicle}`}${set === '' || set === vehicle ? '' : `, set ${set}`}, place ${place}`;
@@ -85,9 +75,7 @@ function checkSet(
     findings.add(row, { kind: 'odd number in a set', column, given });
   }
   const known = set.filter(({ constructionAssumed }) => constructionAssumed !== true);
-  const kinds = new Set(
-    known.map(({ construction }) => (typeof construction === 'number' ? 'AGM' : construction)),
-  );
+  const kinds = new Set(known.map(plainConstruction));
   if (kinds.size > 1) {
     const given = `${name}: ${[...kinds].join(' and ')}, rows ${rowsOf(set)}`;
     findings.add(row, { kind: 'set with mixed construction', column, given });

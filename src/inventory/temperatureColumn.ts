@@ -14,6 +14,12 @@ const LEAST_HOT = 3;
 const FAHRENHEIT_HEAD = /(\bdeg(rees)?\s*f\b|°\s*f\b|\(f\)|\bf$|fahrenheit)/i;
 const CELSIUS_HEAD = /(\bdeg(rees)?\s*c\b|°\s*c\b|\(c\)|\bc$|celsius)/i;
 
+/** The unit of temperature that a head names. */
+export function unitOfHead(head = ''): 'C' | 'F' | undefined {
+  if (FAHRENHEIT_HEAD.test(head)) return 'F';
+  return CELSIUS_HEAD.test(head) ? 'C' : undefined;
+}
+
 type Readings = readonly (NumberReading | undefined)[];
 
 /**

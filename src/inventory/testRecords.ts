@@ -15,6 +15,7 @@ import type { Lines } from './lines.ts';
 import { matchColumns } from './matchColumns.ts';
 import { readColumns } from './readColumns.ts';
 import { rowKinds } from './rowKinds.ts';
+import { unitOfHead } from './temperatureColumn.ts';
 
 /** Fields that a sheet of tests and a sheet of charges can hold. */
 const RECORD_FIELDS: readonly Field[] = [
@@ -49,7 +50,10 @@ export function readRecords(sheet: SheetRows, job: RecordsJob): Outcome<Records 
     andThen(matchColumns(block, header, namedColumns(header.texts, job), job.asOf), ({ at }) => {
       const findings = newFindings(sheet.name ?? (job.dateField === 'testedOn' ? 'Tests' : 'Charges'));
       const kinds = rowKinds(block, header, at, () => false);
-      const context = { ...job, findings, block, kept: kinds.batteries, at, heads: header.texts };
+      // A unit in the sheet's own head goes before the setting, which is about the inventory's column.
+      const temperatureUnit = unitOfHead(header.texts[at.get('temperature') ?? -1]) ?? job.temperatureUnit;
+      const heads = header.texts;
+      const context = { ...job, temperatureUnit, findings, block, kept: kinds.batteries, at, heads };
       const lines = readColumns({ ...context, ...knowledgeOf(sheet) });
       const isNotFull = notFull(block, kinds.batteries, header.texts);
       return answer(bySerial(lines, block, kinds.batteries, isNotFull, findings, job));
