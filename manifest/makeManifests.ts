@@ -1,13 +1,16 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import described from '../functions/functions.json' with { type: 'json' };
 import { deploymentAddress, manifestFacts } from './facts.ts';
+import { withHelpAddresses } from './helpAddresses.ts';
 import { jsonManifest } from './jsonManifest.ts';
 import { xmlManifest } from './xmlManifest.ts';
 
 const DIST = fileURLToPath(new URL('../dist/', import.meta.url));
 
-const USAGE = `Writes dist/manifest.xml and dist/manifest.json for the place from which dist/ is served.
+const USAGE = `Writes dist/manifest.xml and dist/manifest.json for the place from which dist/ is served, and the address of each
+function's help into dist/functions.json.
 
   npm run manifest -- --address https://addins.example.org/crankbook
 `;
@@ -20,7 +23,10 @@ function writeManifests(args: readonly string[]): void {
   mkdirSync(DIST, { recursive: true });
   writeFileSync(`${DIST}manifest.xml`, xmlManifest(facts));
   writeFileSync(`${DIST}manifest.json`, `${JSON.stringify(jsonManifest(facts), null, 2)}\n`);
-  process.stdout.write(`Written for ${facts.address}: dist/manifest.xml, dist/manifest.json\n`);
+  writeFileSync(`${DIST}functions.json`, JSON.stringify(withHelpAddresses(described, facts.address)));
+  process.stdout.write(
+    `Written for ${facts.address}: dist/manifest.xml, dist/manifest.json, dist/functions.json\n`,
+  );
 }
 
 try {
