@@ -1,5 +1,4 @@
 import type { Day } from '../src/basics/calendar.ts';
-import { dayFrom, isoDay } from '../src/basics/calendar.ts';
 import type { Outcome } from '../src/basics/outcome.ts';
 import { andThen, answer, problem } from '../src/basics/outcome.ts';
 import type { Inventory, SheetRows } from '../src/inventory/inventory.ts';
@@ -8,6 +7,7 @@ import type { Settings } from '../src/inventory/settings.ts';
 import { plan } from '../src/planning/plan.ts';
 import type { Plan } from '../src/planning/plan.ts';
 import type { FileSheet, WorkbookFile } from './host/workbookFile.ts';
+import { recordsAfter } from './recordsAfter.ts';
 
 /** An inventory and the plan made from it. */
 export type PlannedInventory = { readonly inventory: Inventory; readonly plan: Plan; readonly tab: string };
@@ -41,13 +41,6 @@ export function planFile(file: WorkbookFile, settings: Settings, asOf: Day): Out
 /** The sheet of a workbook that has a name, whatever its case. */
 export function namedSheet(file: WorkbookFile, name: string): FileSheet | undefined {
   return file.sheets.find((sheet) => sheet.name.trim().toLowerCase() === name.toLowerCase());
-}
-
-// Records that begin after the day of the plan would leave nothing on record, without a word.
-function recordsAfter(since: Settings['recordsSince'], asOf: Day): Outcome<never> | undefined {
-  const day = since === undefined ? undefined : dayFrom(since, 'recordsSince');
-  if (day?.ok !== true || day.value <= asOf) return undefined;
-  return problem('outOfRange', 'recordsAfterAsOf', 'recordsSince', since, { more: { asOf: isoDay(asOf) } });
 }
 
 function inventorySheet(file: WorkbookFile, tab: string | undefined): Outcome<FileSheet> {

@@ -1,5 +1,5 @@
+import { asked, ASKS } from '../planning/asked.ts';
 import type { Ask } from '../planning/planSettings.ts';
-import { ASKS } from './assumptions.ts';
 import type { Draft } from './draft.ts';
 import { addGap, addHeads, addSentence, cell, formula, placeRow } from './draft.ts';
 import { inCurrency } from './moneyBlock.ts';
@@ -7,9 +7,10 @@ import type { ReportFacts } from './reportFacts.ts';
 import type { SheetCell } from './sheet.ts';
 import { address } from './sheet.ts';
 import type { YearBlocks } from './yearBlock.ts';
-import { columnOf, COUNTS, NO_PRICE, ORDERS, overYears } from './yearBlock.ts';
+import { columnOf, COUNTS, NO_PRICE, ORDERS } from './yearBlock.ts';
 
-const ASK_WORDS: Record<Ask, string> = {
+/** The words for each way of asking. */
+export const ASK_WORDS: Record<Ask, string> = {
   expected: 'expected',
   '4in5': 'enough 4 years in 5',
   '19in20': 'enough 19 years in 20',
@@ -51,16 +52,4 @@ function askCells({ plan }: ReportFacts, ask: Ask, row: number, { counts, orders
       'money',
     ),
   ];
-}
-
-function asked(
-  { years, settings, usableStock }: ReportFacts['plan'],
-  ask: Ask,
-): { need: number; buy: number } {
-  const need = overYears(years, (year) => year.dueNow + year.needs[ask] + year.fleetChange);
-  const mates = overYears(years, (year) => year.mates);
-  const onOrder = overYears(years, (year) => year.order.onOrder);
-  const back = settings.recovered * need + settings.matesReused * mates;
-  const missing = need - back + settings.stockTarget - usableStock - onOrder;
-  return { need: Number(need.toFixed(1)), buy: Math.ceil(Number(Math.max(0, missing).toFixed(6))) };
 }

@@ -1,11 +1,9 @@
+import { ASKS } from '../planning/asked.ts';
 import type { Draft } from './draft.ts';
 import { addGap, addRow, addSentence, cell, nameCell } from './draft.ts';
 import { inCurrency } from './moneyBlock.ts';
 import type { ReportFacts } from './reportFacts.ts';
 import type { Format, SheetCell } from './sheet.ts';
-
-/** The ways of asking, in the order of the number that chooses one. */
-export const ASKS = ['expected', '4in5', '19in20'] as const;
 
 type Assumption = {
   /** Name of the cell on its sheet; formulas use it. */

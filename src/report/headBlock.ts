@@ -1,17 +1,23 @@
-import { isoDay } from '../basics/calendar.ts';
 import type { Draft } from './draft.ts';
 import { addGap, addSentence } from './draft.ts';
 import type { ReportFacts } from './reportFacts.ts';
+import { shownDay } from './shownDay.ts';
 import { changedTexts } from './shownText.ts';
 
 /** Head of the forecast: what it is, from which rows, by whom. */
 export function addHead(draft: Draft, facts: ReportFacts, columns: number): void {
-  const { plan, fileName, tab, madeBy, fileHash } = facts;
+  const { plan, fileName, tab, settings } = facts;
+  const asOf = shownDay(plan.asOf, settings.dateShown);
   addSentence(draft, 'Replacement forecast for starting batteries', 'title', columns);
-  addSentence(draft, `As of ${isoDay(plan.asOf)}, from ${fileName}, sheet ${tab}`, 'subtitle', columns);
-  addSentence(draft, `Made by ${madeBy}. Source file SHA-256 ${fileHash}.`, 'note', columns);
+  addSentence(draft, `As of ${asOf}, from ${fileName}, sheet ${tab}`, 'subtitle', columns);
+  addSentence(draft, makingSentence(facts), 'note', columns);
   for (const sentence of headSentences(facts)) addSentence(draft, sentence, 'label', columns);
   addGap(draft);
+}
+
+function makingSentence({ madeBy, fileHash, hashOf = 'file' }: ReportFacts): string {
+  const hashed = hashOf === 'file' ? 'Source file' : 'Rows of the inventory, as they were read,';
+  return `Made by ${madeBy}. ${hashed} SHA-256 ${fileHash}.`;
 }
 
 function headSentences(facts: ReportFacts): string[] {
@@ -42,12 +48,12 @@ function rowSentence({ rows, leftOutReasons }: ReportFacts): string {
   return `Rows: ${rows.read} read = ${rows.used} used + ${rows.repaired} used after a stated repair + ${rows.ageUnknown} planned as age unknown + ${rows.leftOut} left out${why}.`;
 }
 
-function recordSentence({ recordStart }: ReportFacts): string {
+function recordSentence({ recordStart, settings }: ReportFacts): string {
   const { date, from } = recordStart;
   if (from === 'never')
     return 'This sheet shows only what is still here, so it cannot show how long batteries last: a rule of thumb carries the answer.';
   if (from === 'column') return 'Since when each battery was watched is told by its own row.';
-  const since = date === undefined ? 'an unknown date' : isoDay(date);
+  const since = date === undefined ? 'an unknown date' : shownDay(date, settings.dateShown);
   const basis = from === 'assumed' ? ' (assumed: the month of the earliest removal)' : '';
   return `Every removal has been written down since ${since}${basis}.`;
 }

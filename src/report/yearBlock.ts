@@ -52,7 +52,10 @@ export const MONEY = {
 } as const;
 
 /** What is counted: failures, or with them the batteries that are renewed before they fail. */
-export function countedWord({ plannedAge, settings }: Plan): 'failures' | 'renewals' {
+export function countedWord({
+  plannedAge,
+  settings,
+}: Pick<Plan, 'plannedAge' | 'settings'>): 'failures' | 'renewals' {
   return plannedAge === Infinity && !settings.wholeSets ? 'failures' : 'renewals';
 }
 

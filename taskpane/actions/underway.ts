@@ -2,7 +2,7 @@ import { batch } from '@preact/signals';
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { problemText } from '../../src/basics/problemText.ts';
 import type { Work } from '../host/sheetHost.ts';
-import type { Session } from '../session.ts';
+import type { Notice, Session } from '../session.ts';
 import { FAULT, GIVEN_UP } from '../text.ts';
 
 /** One step of an action: it may be followed and given up. */
@@ -26,9 +26,8 @@ export async function underway<T>(session: Session, what: string, step: Step<T>)
     if (outcome.ok) return outcome.value;
     session.notice.value = { kind: 'problem', text: problemText(outcome.problem) };
   } catch (error) {
-    session.notice.value = control.signal.aborted
-      ? { kind: 'done', text: `${what}: ${GIVEN_UP}` }
-      : { kind: 'problem', text: `${FAULT} (${error instanceof Error ? error.message : String(error)})` };
+    // Work that another has taken the place of has nothing more to say.
+    if (session.underway.value?.giveUp === giveUp) session.notice.value = faultNotice(what, error, control);
   } finally {
     // Work that another has taken the place of must not hide it.
     batch(() => {
@@ -36,4 +35,9 @@ export async function underway<T>(session: Session, what: string, step: Step<T>)
     });
   }
   return undefined;
+}
+
+function faultNotice(what: string, error: unknown, { signal }: AbortController): Notice {
+  if (signal.aborted) return { kind: 'done', text: `${what}: ${GIVEN_UP}` };
+  return { kind: 'problem', text: `${FAULT} (${error instanceof Error ? error.message : String(error)})` };
 }

@@ -6,13 +6,13 @@ import type { Settings } from '../../src/inventory/settings.ts';
 import { settingsFrom } from '../../src/inventory/settings.ts';
 import { jointSettings, SETTINGS_SHEET } from '../../src/inventory/settingsRows.ts';
 import { forecastSheets } from '../../src/report/forecastSheets.ts';
-import type { ReportFacts } from '../../src/report/reportFacts.ts';
 import type { PlannedInventory } from '../headless.ts';
 import { namedSheet, planFile } from '../headless.ts';
 import type { SourceFile } from '../host/workbookForecastFile.ts';
 import { forecastFile } from '../host/workbookForecastFile.ts';
 import type { WorkbookFile } from '../host/workbookFile.ts';
 import { readWorkbookFile } from '../host/workbookFile.ts';
+import { reportFacts } from '../reportFacts.ts';
 import { Refusal } from './exit.ts';
 import { readBytes, writeFiles } from './files.ts';
 import { parsedOptions, valueOr } from './options.ts';
@@ -108,11 +108,13 @@ async function write(made: Made, given: Given): Promise<void> {
 }
 
 function workbookBytes(made: Made): Promise<Uint8Array> {
-  const { file, path } = made;
-  const sheets = forecastSheets(
-    reportFacts(made),
-    file.sheets.map(({ name }) => name),
-  );
+  const { file, path, planned } = made;
+  const { inventory, plan, tab } = planned;
+  const making = { madeBy: toolVersion(), fileName: basename(path), fileHash: made.hash };
+  const source = { ...making, tab, warnings: file.warnings };
+  const facts = reportFacts(inventory, plan, made.settings, source);
+  const taken = file.sheets.map(({ name }) => name);
+  const sheets = forecastSheets(facts, taken);
   return forecastFile(sourceOf(path, made.bytes, file), sheets, made.asOf);
 }
 
@@ -123,24 +125,4 @@ function sourceOf(path: string, bytes: Uint8Array, file: WorkbookFile): SourceFi
     row.map((cell) => (typeof cell === 'object' && cell !== null ? cell.error : cell)),
   );
   return { sheetName: sheet.name, rows: plain };
-}
-
-function reportFacts({ path, file, planned, settings, hash, asOf }: Made): ReportFacts {
-  const { inventory, plan, tab } = planned;
-  const { batteries, rows, leftOutReasons, recordStart, toCheck, notes } = inventory;
-  return {
-    plan,
-    batteries,
-    settings,
-    asOf,
-    madeBy: toolVersion(),
-    fileName: basename(path),
-    fileHash: hash,
-    tab,
-    rows,
-    leftOutReasons,
-    recordStart,
-    toCheck,
-    notes: [...file.warnings, ...notes],
-  };
 }

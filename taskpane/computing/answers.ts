@@ -1,3 +1,4 @@
+import { forecastAnswer } from './forecastAnswer.ts';
 import { planAnswer } from './planAnswer.ts';
 import { againAnswer, readAnswer } from './readAnswer.ts';
 
@@ -6,9 +7,10 @@ export const answers = {
   read: readAnswer,
   again: againAnswer,
   plan: planAnswer,
+  forecast: forecastAnswer,
 } as const;
 
 export type Answers = typeof answers;
 export type Question = keyof Answers;
 export type RequestOf<Q extends Question> = Parameters<Answers[Q]>[1];
-export type AnswerTo<Q extends Question> = ReturnType<Answers[Q]>;
+export type AnswerTo<Q extends Question> = Awaited<ReturnType<Answers[Q]>>;

@@ -1,4 +1,4 @@
-import type { AnswerTo, Question, RequestOf } from './answers.ts';
+import type { Answers, AnswerTo, Question, RequestOf } from './answers.ts';
 import { answers } from './answers.ts';
 import type { Memory } from './memory.ts';
 
@@ -17,8 +17,8 @@ export function answerTo<Q extends Question>(
   memory: Memory,
   question: Q,
   request: RequestOf<Q>,
-): AnswerTo<Q> {
-  const give = answers[question] as (memory: Memory, request: RequestOf<Q>) => AnswerTo<Q>;
+): ReturnType<Answers[Q]> {
+  const give = answers[question] as (memory: Memory, request: RequestOf<Q>) => ReturnType<Answers[Q]>;
   return give(memory, request);
 }
 
@@ -28,7 +28,7 @@ export function directComputing(): Computing {
   return {
     ask: async (question, request, signal) => {
       signal?.throwIfAborted();
-      return answerTo(memory, question, request);
+      return (await answerTo(memory, question, request)) as Awaited<ReturnType<Answers[typeof question]>>;
     },
     end: () => undefined,
   };

@@ -12,7 +12,7 @@ takeBlocks(
   async (message) => {
     const { question, request } = message as { question: Question; request: RequestOf<Question> };
     try {
-      await sendInBlocks(post, { answer: answerTo(memory, question, request) });
+      await sendInBlocks(post, { answer: await answerTo(memory, question, request) });
     } catch (error) {
       await sendInBlocks(post, {
         fault: error instanceof Error ? (error.stack ?? error.message) : String(error),

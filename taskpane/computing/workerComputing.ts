@@ -15,8 +15,10 @@ export type WorkerLike = {
 type Answered = { readonly answer: unknown } | { readonly fault: string };
 type Waiting = { readonly resolve: (answer: never) => void; readonly reject: (reason: unknown) => void };
 
+type Planned = { readonly request: RequestOf<'plan'> };
+
 /** What the worker must be told again when it had to be stopped: its memory goes with it. */
-type Remembered = { read?: RequestOf<'read'>; again?: RequestOf<'again'>; planned?: boolean };
+type Remembered = { read?: RequestOf<'read'>; again?: RequestOf<'again'>; plan?: Planned };
 
 /** Computing in a worker: the screen stays free, and giving up stops the work at once. */
 export function workerComputing(start: () => WorkerLike): Computing {
@@ -61,7 +63,7 @@ export function workerComputing(start: () => WorkerLike): Computing {
     worker = started();
     if (remembered.read !== undefined) await put('read', remembered.read, signal);
     if (remembered.again !== undefined) await put('again', remembered.again, signal);
-    if (remembered.planned) await put('plan', undefined, signal);
+    if (remembered.plan !== undefined) await put('plan', remembered.plan.request, signal);
   };
   const askOne = async (question: Question, request: unknown, signal?: AbortSignal): Promise<never> => {
     signal?.throwIfAborted();
@@ -85,8 +87,8 @@ export function workerComputing(start: () => WorkerLike): Computing {
 
 function remember(remembered: Remembered, question: Question, request: unknown): void {
   if (question === 'read') {
-    Object.assign(remembered, { read: request, again: undefined, planned: false });
+    Object.assign(remembered, { read: request, again: undefined, plan: undefined });
   } else if (question === 'again') {
-    Object.assign(remembered, { again: request, planned: false });
-  } else if (question === 'plan') remembered.planned = true;
+    Object.assign(remembered, { again: request, plan: undefined });
+  } else if (question === 'plan') remembered.plan = { request: request as RequestOf<'plan'> };
 }
