@@ -58,5 +58,6 @@ function report(
     given,
     count,
     group: `removal cause ${text}`,
+    subject: { about: 'cause', text },
   });
 }

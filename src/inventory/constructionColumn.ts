@@ -1,10 +1,16 @@
 import type { Construction } from '../service/battery.ts';
 import type { Field } from './fields.ts';
 import type { Findings } from './findings.ts';
+import type { ConstructionText } from './inventory.ts';
 import type { Lines } from './lines.ts';
 
 /** The construction of each row, and whether it was taken for want of a word. */
-export type Constructions = { readonly of: readonly Construction[]; readonly assumed: Uint8Array };
+export type Constructions = {
+  readonly of: readonly Construction[];
+  readonly assumed: Uint8Array;
+  /** Each text that decided, or that would have to: the most frequent first. */
+  readonly texts: readonly ConstructionText[];
+};
 
 /** Where the construction is looked for, in this order. */
 const LOOKED_IN: readonly Field[] = ['construction', 'type', 'stockNumber', 'part'];
@@ -34,16 +40,17 @@ export function constructionColumn(
   isJudged: boolean,
   findings: Findings,
 ): Constructions {
-  const seen = new Map<string, Construction | undefined>();
+  const seen = new Map<string, { readonly told: Told; count: number }>();
   const texts = LOOKED_IN.map((field) => lines.text(field));
   const assumed = new Uint8Array(lines.count);
   const unknown = new Map<string, number[]>();
   const of = Array.from({ length: lines.count }, (_, line): Construction => {
     const own = texts.map((column) => column[line]!);
     const key = own.join('\n');
-    if (!seen.has(key)) seen.set(key, constructionOf(own, named));
-    const known = seen.get(key);
-    if (known !== undefined) return known;
+    const known = seen.get(key) ?? { told: constructionOf(own, named), count: 0 };
+    if (known.count === 0) seen.set(key, known);
+    known.count += 1;
+    if (known.told.from !== 'assumed') return known.told.construction;
     assumed[line] = 1;
     const like = unknown.get(own[1]!);
     if (like === undefined) unknown.set(own[1]!, [line]);
@@ -52,16 +59,34 @@ export function constructionColumn(
   });
   if (isJudged) for (const [type, found] of unknown) reportUnknown(lines, type, found, findings);
   if (isJudged) reportFlooded(lines, of, named, findings);
-  return { of, assumed };
+  return { of, assumed, texts: textsOf(seen.values()) };
 }
 
-function constructionOf(texts: readonly string[], named: Named): Construction | undefined {
-  for (const text of texts) {
-    const said =
-      text === '' ? undefined : (namedOf(text, named) ?? ownVolts(text, texts[0]!) ?? constructionIn(text));
-    if (said !== undefined) return said;
+type Told = Omit<ConstructionText, 'count'>;
+
+function constructionOf(texts: readonly string[], named: Named): Told {
+  for (const [index, text] of texts.entries()) {
+    if (text === '') continue;
+    const told = { text, field: LOOKED_IN[index]! };
+    const said = namedOf(text, named);
+    if (said !== undefined) return { ...told, construction: said, from: 'settings' };
+    const words = ownVolts(text, texts[0]!) ?? constructionIn(text);
+    if (words !== undefined) return { ...told, construction: words, from: 'words' };
   }
-  return undefined;
+  const first = Math.max(
+    0,
+    texts.findIndex((text) => text !== ''),
+  );
+  return { text: texts[first]!, field: LOOKED_IN[first]!, construction: 'AGM', from: 'assumed' };
+}
+
+function textsOf(seen: Iterable<{ readonly told: Told; readonly count: number }>): ConstructionText[] {
+  const texts = new Map<string, ConstructionText>();
+  for (const { told, count } of seen) {
+    const key = `${told.field}\n${told.text}`;
+    texts.set(key, { ...told, count: count + (texts.get(key)?.count ?? 0) });
+  }
+  return [...texts.values()].sort((a, b) => b.count - a.count);
 }
 
 const namedOf = (text: string, named: Named): Construction | undefined =>
@@ -82,6 +107,7 @@ function reportUnknown(lines: Lines, type: string, found: readonly number[], fin
     column,
     given,
     group: `construction of type ${type}`,
+    ...(type === '' ? {} : { subject: { about: 'construction', texts: [type] } as const }),
   });
 }
 
@@ -109,6 +135,7 @@ function reportFlooded(lines: Lines, of: readonly Construction[], named: Named, 
       given,
       done: `judged as AGM; ${why}`,
       group: `flooded judged as AGM: ${given}`,
+      ...(types[line]! === '' ? {} : { subject: { about: 'construction', texts: [types[line]!] } as const }),
     });
   }
 }

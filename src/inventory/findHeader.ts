@@ -7,6 +7,8 @@ import { headerMatches } from './headerWords.ts';
 
 /** Where the header stands and what it says. */
 export type Header = {
+  /** Index in the block of the header's first row; rows above it are titles. */
+  readonly first: number;
   /** Index in the block of the first row under the header. */
   readonly dataFrom: number;
   /** Index in the block of the header's last row. */
@@ -71,7 +73,7 @@ function single(block: Block, index: number): Header {
     const cell = block.rows[index]![column];
     return isHeaderCell(cell) ? cellText(cell) : '';
   });
-  return { dataFrom: index + 1, last: index, texts };
+  return { first: index, dataFrom: index + 1, last: index, texts };
 }
 
 // A row of data is no second header row: headers hold hardly a figure.
@@ -86,7 +88,7 @@ function double(block: Block, index: number): Header | undefined {
     if (over !== '') group = over;
     texts.push(joined(over, group, under));
   }
-  return { dataFrom: index + 2, last: index + 1, texts };
+  return { first: index, dataFrom: index + 2, last: index + 1, texts };
 }
 
 // A group head stands over several columns, in the first of them: the others take it where they need it.

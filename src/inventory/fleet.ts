@@ -40,6 +40,7 @@ export type Fleet = {
   readonly causes: readonly RemovalCause[];
   readonly recordStart: RecordStart;
   readonly layouts: Readonly<Record<string, string>>;
+  readonly constructions: Constructions['texts'];
   /** Findings in the sheets of tests and charges. */
   readonly otherFindings: readonly Finding[];
   readonly notes: readonly string[];
@@ -98,6 +99,7 @@ export function fleetOf(
       causes: causes.list,
       recordStart: start,
       layouts: made.layouts,
+      constructions: constructions.texts,
       twice: twice.length,
     },
     counts: countsOf(lines, ageUnknown, new Set(twice), findings),

@@ -1,7 +1,9 @@
 import type { Day } from '../basics/calendar.ts';
-import type { Battery, Life, RemovalMeaning } from '../service/battery.ts';
+import type { Battery, Construction, Life, RemovalMeaning } from '../service/battery.ts';
 import type { Field } from './fields.ts';
 import type { FindingKind } from './findingKinds.ts';
+import type { Subject } from './subject.ts';
+import type { SheetParts } from './sheetParts.ts';
 
 /** What a cell holds; a formula error keeps its code (`#N/A`) and, where there is one, its sentence. */
 export type Cell = string | number | boolean | null | undefined | CellError;
@@ -49,6 +51,8 @@ export type Finding = {
   readonly done: string;
   /** What many findings have in common (a maker's codes, a column): they are decided together. */
   readonly group?: string;
+  /** What a decision about all findings of the group would be about, where there is one. */
+  readonly subject?: Subject;
   /** How many rows it stands for (default 1): a whole column, all codes of a maker. */
   readonly count?: number;
   /** The sheet, where it is another than the inventory. */
@@ -73,6 +77,18 @@ export type RemovalCause = {
 };
 
 /**
+ * One distinct text and the construction that it was taken for. `from`: the settings say so, its words do, or nothing
+ * does, so AGM was taken.
+ */
+export type ConstructionText = {
+  readonly text: string;
+  readonly field: Field;
+  readonly count: number;
+  readonly construction: Construction;
+  readonly from: 'settings' | 'words' | 'assumed';
+};
+
+/**
  * Since when every removal is on record. `option`: the user said so; `column`: each row tells since when it was
  * watched; `assumed`: the month of the earliest removal; `never`: survivors only, every row enters at today's age.
  */
@@ -93,5 +109,9 @@ export type Inventory = {
   readonly recordStart: RecordStart;
   /** The layout by which each maker's codes were read ("" = rows that name no maker). */
   readonly layouts: Readonly<Record<string, string>>;
+  /** Each distinct text that tells a construction, the most frequent first. */
+  readonly constructions: readonly ConstructionText[];
+  /** How the sheet was taken apart: titles, header, columns. */
+  readonly parts: SheetParts;
   readonly notes: readonly string[];
 };

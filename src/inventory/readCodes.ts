@@ -217,8 +217,11 @@ function doubtOf(maker: string, { layout, rival, read, all, count }: LayoutChoic
     `${count} ${group}`,
     `read as ${layout.text} (fits ${Math.round((100 * read) / all)} %)`,
   ];
+  const layouts = [layout.text, rival?.text ?? DEFAULT_LAYOUT];
+  const subject = { about: 'layout', maker, layouts } as const;
+  const found = { given, group, subject };
   if (rival === undefined)
-    return { kind: 'codes in another layout', given, group, done: `${said}, not ${DEFAULT_LAYOUT}` } as const;
+    return { ...found, kind: 'codes in another layout', done: `${said}, not ${DEFAULT_LAYOUT}` } as const;
   const done = `${said}; ${rival.text} reads them too, to other dates: name one in the setting layouts`;
-  return { kind: 'code reads two ways', given, group, done } as const;
+  return { ...found, kind: 'code reads two ways', done } as const;
 }

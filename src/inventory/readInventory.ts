@@ -20,6 +20,7 @@ import { rowKinds } from './rowKinds.ts';
 import type { Settings } from './settings.ts';
 import { byEffect } from './rowsToCheck.ts';
 import { siteNames } from './siteNames.ts';
+import { sheetParts } from './sheetParts.ts';
 import { sheetFindings } from './sheetFindings.ts';
 
 /** What an inventory is read from. */
@@ -108,6 +109,8 @@ function inventoryOf(request: InventoryRequest, reading: SheetReading): Inventor
     causes: fleet.causes,
     recordStart: fleet.recordStart,
     layouts: fleet.layouts,
+    constructions: fleet.constructions,
+    parts: sheetParts(reading.block, reading.header, reading.match, kinds, request.settings.columns),
     notes: [...notesOf(request, reading), ...fleet.notes],
   };
 }

@@ -41,6 +41,7 @@ function reportAssumed(lines: Lines, removed: Float64Array, { date }: RecordStar
     column: lines.head('removed'),
     given,
     done,
+    subject: { about: 'records', day: isoDay(date!) },
   });
 }
 

@@ -1,6 +1,7 @@
 import type { FindingKind } from './findingKinds.ts';
 import { FINDING_KINDS } from './findingKinds.ts';
 import type { Finding } from './inventory.ts';
+import type { Subject } from './subject.ts';
 
 /** Findings with one cause, decided together. */
 export type CheckGroup = {
@@ -14,6 +15,8 @@ export type CheckGroup = {
   readonly ifNothing: string;
   /** How much the answer can move, 1 to 5. */
   readonly weight: number;
+  /** What one decision for all of them would be about, where there is one. */
+  readonly subject?: Subject;
 };
 
 /** So many examples are shown of each cause. */
@@ -64,7 +67,7 @@ function checkGroup({
   all: readonly Finding[];
   count: number;
 }): CheckGroup {
-  const { kind, done } = all[0]!;
+  const { kind, done, subject } = all[0]!;
   const { ifNothing, weight } = FINDING_KINDS[kind];
   return {
     cause,
@@ -73,5 +76,6 @@ function checkGroup({
     examples: all,
     ifNothing: count === 1 && done !== '' ? done : ifNothing,
     weight,
+    ...(subject === undefined ? {} : { subject }),
   };
 }

@@ -2,11 +2,17 @@ import type { Outcome } from '../basics/outcome.ts';
 import { answer, problem } from '../basics/outcome.ts';
 import type { Cell } from './inventory.ts';
 import { nearest } from './nearest.ts';
-import type { Settings } from './settings.ts';
+import type { GivenSettings, Settings } from './settings.ts';
 import { SETTING_KEYS, settingsFrom } from './settings.ts';
 
 /** The name of the sheet on which a workbook keeps its settings. */
 export const SETTINGS_SHEET = 'Crankbook settings';
+
+/** The row of a settings sheet that holds the day of the question; it is asked anew each time, so it is no setting. */
+export const AS_OF_KEY = 'asOf';
+
+/** What a settings sheet says where no column holds a field: an empty cell would say nothing. */
+export const NO_COLUMN = '(none)';
 
 /** Settings as keys and values, before they are checked. */
 export type RawSettings = Readonly<Record<string, unknown>>;
@@ -30,6 +36,7 @@ export function settingsFromRows(rows: readonly (readonly Cell[])[]): Outcome<Ra
   const tree: Tree = {};
   for (const [index, [key, value]] of rows.entries()) {
     if (typeof key !== 'string' || key.trim() === '' || isHeader(key, value, index)) continue;
+    if (key.trim() === AS_OF_KEY) continue;
     if (value === null || value === undefined || (value === '' && !key.startsWith('columns.'))) continue;
     const path = pathOf(key.trim());
     if (path === undefined)
@@ -72,7 +79,7 @@ const own = (at: Tree, key: string, value: unknown): void => {
 // Names of columns and causes stay text; elsewhere a text such as TRUE, null or 3 says what it spells.
 function plainValue(value: Cell, key: string): unknown {
   if (typeof value === 'object' && value !== null) return value.error;
-  if (key === 'columns') return String(value);
+  if (key === 'columns') return value === NO_COLUMN ? '' : String(value);
   if (typeof value !== 'string') return value;
   if (/^(true|false)$/i.test(value)) return value.toLowerCase() === 'true';
   if (value === 'null') return null;
@@ -120,6 +127,11 @@ export function jointSettings(file: unknown, rows?: readonly (readonly Cell[])[]
   const sheet = rows === undefined ? answer<RawSettings>({}) : settingsFromRows(rows);
   if (!sheet.ok) return sheet;
   return settingsFrom(file === undefined ? sheet.value : merged(sheet.value, file));
+}
+
+/** What was given with a change put over it, key by key. */
+export function changedSettings(given: GivenSettings, change: GivenSettings): GivenSettings {
+  return merged(given, change) as GivenSettings;
 }
 
 const isTree = (value: unknown): value is Tree =>

@@ -2,6 +2,7 @@ import { cellText } from './cells.ts';
 import type { Field } from './fields.ts';
 import { FIELD_SPECS } from './fields.ts';
 import { checkMakers } from './identifiers.ts';
+import type { Finding } from './inventory.ts';
 import type { InventoryRequest, SheetReading } from './readInventory.ts';
 
 /** What is to be checked about the sheet as a whole: its columns, hidden rows, date system and kinds of ratings. */
@@ -28,6 +29,8 @@ function checkColumns({ match, header, block, context }: SheetReading): void {
       kind: 'two columns fit one field',
       column: header.texts[other]!,
       given: `${header.texts[taken]!} and ${header.texts[other]!} both fit ${label(field)}`,
+      subject: { about: 'column', field, heads: [header.texts[taken]!, header.texts[other]!] },
+      group: `the column of ${label(field)}`,
       done: `${header.texts[taken]!} is used; name the other in the setting columns.${field}`,
     });
   }
@@ -37,9 +40,19 @@ function checkColumns({ match, header, block, context }: SheetReading): void {
       column: header.texts[column] || `column ${column + 1}`,
       given: `its cells look like ${label(field)}`,
       done: `used as ${label(field)}`,
+      ...subjectOf(field, header.texts[column]!),
     });
   }
 }
+
+// A column without a head can't be named by it.
+const subjectOf = (field: Field, head: string): Pick<Finding, 'subject' | 'group'> =>
+  head === ''
+    ? {}
+    : {
+        subject: { about: 'column', field, heads: [head] },
+        group: `the column of ${FIELD_SPECS[field].label}`,
+      };
 
 function checkHidden(hiddenRows: ReadonlySet<number> | undefined, { lines, context }: SheetReading): void {
   if (hiddenRows === undefined || hiddenRows.size === 0) return;
