@@ -205,6 +205,23 @@ const sentences = {
   wholePeriods: (p) => `${p.argument} is ${shown(p.given)}; allowed are whole numbers from ${range(p)}`,
   lifeBlockShape: (p) =>
     `life is ${p.more?.rows ?? ''} x ${p.more?.columns ?? ''} cells; allowed are two cells, shape and scale, or rows of two or three columns: months, failed and perhaps ageAtRecordStart`,
+  // spreadsheet hosts
+  sheetNotThere: (p) =>
+    `there is no sheet ${shown(p.given)} any more; it may have been renamed or deleted: choose the sheet again`,
+  sheetNameTaken: (p) =>
+    `a sheet named ${shown(p.given)} is there already, and nothing was written: rename or delete that sheet first`,
+  sheetProtected: (p) =>
+    `the sheet ${shown(p.given)} is protected, and nothing was written: take the protection off, or work in a copy`,
+  cellsNotEmpty: (p) =>
+    `${p.more?.count === 1 ? 'a cell is' : `${p.more?.count ?? ''} cells are`} not empty in ${p.more?.block ?? ''} of the sheet ${shown(p.given)}, and nothing was written: choose other columns, or allow them to be overwritten`,
+  tableNotThere: (p) =>
+    `the sheet has no table ${shown(p.given)} any more, and nothing was written: choose the table again`,
+  columnsNotBesideTable: (p) =>
+    `the new columns must lie in the table ${shown(p.given)} or directly at its right side (column ${p.more?.beside ?? ''}), and nothing was written`,
+  rowsNotOfTable: (p) =>
+    `the rows to be filled are not those of the table ${shown(p.given)}, and nothing was written: read the inventory again`,
+  answerHasNoRoom: (p) =>
+    `the formula in ${p.more?.cell ?? ''} of the sheet ${shown(p.given)} has no room for its answers, and nothing was written: empty the cells under and beside it`,
   // files
   oldFileKind: (p) =>
     `${p.given} is of a kind that is not read; open it in a spreadsheet program and save it as .xlsx`,
@@ -237,6 +254,11 @@ const sentences = {
     `the setting ${p.argument} names the header ${shown(p.given)}, which the sheet does not have; its headers are ${p.more?.headers ?? ''}`,
   noBatteryColumn: (p) =>
     `no column of the sheet ${shown(p.given)} says which battery a row is or how old it is; looked for ${p.more?.looked ?? ''}; name them with the setting columns`,
+  nothingScanned: () => 'nothing was scanned; scan or type one serial or label on each line',
+  nothingInStock: () => 'the inventory has no battery in stock, so there is no shelf to count',
+  noSuchShelf: (p) =>
+    `the inventory has no battery in stock at ${shown(p.given)}; it has some at ${p.more?.known || 'places without a name'}`,
+  noSerials: (p) => `${p.argument} has no serials, by which batteries are compared`,
   noBatteryRow: (p) => `the sheet ${shown(p.given)} has a header row but no row under it that is a battery`,
 } satisfies Record<string, (facts: Facts) => string>;
 
