@@ -100,6 +100,8 @@ export const settingsSchema = z.strictObject({
   recordsSince: recordsSince.optional(),
   sites: z.record(z.string(), site).default({}),
   fiscalFirstMonth: whole(1, 12).default(1),
+  /** By which calendar year a fiscal year is named: in which it ends or begins, or both (FY2026/27). */
+  fiscalLabel: words(['endYear', 'startYear', 'both']).default('endYear'),
   years: whole(1, 10).default(3),
   prior: prior.prefault({}),
   groupBy: words(['type', 'site', 'maker']).nullable().default(null),
@@ -123,6 +125,8 @@ export const settingsSchema = z.strictObject({
   safetyMonths: number(0, 60).default(0),
   /** How text dates such as 03/04/2026 are meant, where the column itself doesn't show it. */
   dateOrder: words(['dayFirst', 'monthFirst']).optional(),
+  /** How dates are shown on the sheets that are written: 2026-06-30, 30/06/2026 or 06/30/2026. */
+  dateShown: words(['yearFirst', 'dayFirst', 'monthFirst']).default('yearFirst'),
   /** The unit of the temperature column, where the header and the values don't show it. */
   temperatureUnit: words(['C', 'F']).optional(),
   /** Leave out hidden and filtered rows. */

@@ -1,6 +1,8 @@
 import type { Day } from '../basics/calendar.ts';
 import { addMonths, dayFromParts, dayParts } from '../basics/calendar.ts';
 import { DAYS_PER_MONTH } from '../basics/units.ts';
+import type { FiscalLabel } from '../service/fiscalPeriod.ts';
+import { fiscalYearName } from '../service/fiscalPeriod.ts';
 
 /** A stretch of time in the plan. Months are counted from as-of, 30.4375 days each. */
 export type PlanPeriod = {
@@ -13,20 +15,25 @@ export type PlanPeriod = {
 };
 
 /**
- * The fiscal years of a plan: first what is left of the one that holds as-of, then whole ones. A year is named
- * by the calendar year in which it ends.
+ * The fiscal years of a plan: first what is left of the one that holds as-of, then whole ones.
  * @param asOf        the day of the plan
  * @param firstMonth  first month of the fiscal year, 1 to 12
  * @param count       how many years, the begun one counted
+ * @param label       by which calendar year a fiscal year is named; default the one in which it ends
  * @returns the years in order; the first begins at as-of
  */
-export function fiscalYears(asOf: Day, firstMonth: number, count: number): PlanPeriod[] {
+export function fiscalYears(
+  asOf: Day,
+  firstMonth: number,
+  count: number,
+  label: FiscalLabel = 'endYear',
+): PlanPeriod[] {
   const { year, month } = dayParts(asOf);
   const firstEnd = dayFromParts(month >= firstMonth ? year + 1 : year, firstMonth, 1)!;
   return Array.from({ length: count }, (_, index) => {
     const from = index === 0 ? asOf : addMonths(firstEnd, 12 * (index - 1));
     const to = addMonths(firstEnd, 12 * index) - 1;
-    return period(`FY${dayParts(to).year}`, from, to, asOf);
+    return period(fiscalYearName(dayParts(to).year, firstMonth, label), from, to, asOf);
   });
 }
 

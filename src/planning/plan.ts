@@ -120,7 +120,7 @@ function assemble(
     usableStock,
     years,
     horizons: planHorizons(fleet),
-    ...planTimes(fleet, years, asOf, settings.fiscalFirstMonth),
+    ...planTimes(fleet, years, asOf, settings),
     sites: planParts(fleet, years, ({ battery }) => battery.site),
     types: planParts(fleet, years, ({ battery }) => battery.type),
     units: planUnits(fleet, years),

@@ -1,3 +1,5 @@
+import type { FiscalLabel } from '../service/fiscalPeriod.ts';
+
 /** What the chosen need is: the expected count, or a count that is enough in 4 years of 5 or 19 of 20. */
 export type Ask = 'expected' | '4in5' | '19in20';
 
@@ -26,6 +28,8 @@ export type Money = {
 /** What a planner may choose; every default is here. */
 export type PlanSettings = {
   readonly fiscalFirstMonth: number;
+  /** By which calendar year a fiscal year is named. */
+  readonly fiscalLabel: FiscalLabel;
   readonly years: number;
   readonly groupBy: null | 'type' | 'site' | 'maker';
   readonly policy: Policy;
@@ -49,6 +53,7 @@ export type PlanSettings = {
 /** The plan that nobody has changed yet. */
 export const DEFAULT_PLAN_SETTINGS: PlanSettings = {
   fiscalFirstMonth: 1,
+  fiscalLabel: 'endYear',
   years: 3,
   groupBy: null,
   policy: 'failure',

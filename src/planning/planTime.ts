@@ -4,6 +4,7 @@ import type { Demand } from './demand.ts';
 import type { PlanPeriod } from './fiscalYears.ts';
 import { planMonths } from './fiscalYears.ts';
 import { horizonsFrom } from './forecastCounts.ts';
+import type { PlanSettings } from './planSettings.ts';
 import type { PlanYear } from './planYears.ts';
 import { BAND } from './planYears.ts';
 import type { Fleet } from './planViews.ts';
@@ -43,15 +44,17 @@ export function planHorizons(fleet: Fleet): Horizon[] {
   }));
 }
 
+type FiscalNames = Pick<PlanSettings, 'fiscalFirstMonth' | 'fiscalLabel'>;
+
 /** The plan by fiscal quarter and by calendar month; both add up to the years. */
 export function planTimes(
   fleet: Fleet,
   years: readonly PlanYear[],
   asOf: Day,
-  firstMonth: number,
+  settings: FiscalNames,
 ): { quarters: PlanTime[]; months: PlanTime[] } {
   const months = planMonths(asOf, years[years.length - 1]!.to);
-  const quarters = quartersOf(months, firstMonth);
+  const quarters = quartersOf(months, settings);
   const windows = [...quarters, ...months].map(({ startMonth, endMonth }) => ({
     from: startMonth,
     to: endMonth,
@@ -81,10 +84,10 @@ function times(
   }));
 }
 
-function quartersOf(months: readonly PlanPeriod[], firstMonth: number): PlanPeriod[] {
+function quartersOf(months: readonly PlanPeriod[], settings: FiscalNames): PlanPeriod[] {
   const quarters = new Map<string, PlanPeriod>();
   for (const month of months) {
-    const label = quarterLabel(month.from, firstMonth);
+    const label = quarterLabel(month.from, settings);
     const begun = quarters.get(label) ?? { ...month, label };
     quarters.set(label, { ...begun, to: month.to, endMonth: month.endMonth });
   }
@@ -92,8 +95,8 @@ function quartersOf(months: readonly PlanPeriod[], firstMonth: number): PlanPeri
 }
 
 // Settings were checked before they came here, so a first month that is none is a programming mistake.
-function quarterLabel(day: Day, firstMonth: number): string {
-  const label = fiscalPeriod(day, firstMonth, 'quarter');
+function quarterLabel(day: Day, { fiscalFirstMonth: firstMonth, fiscalLabel }: FiscalNames): string {
+  const label = fiscalPeriod(day, firstMonth, 'quarter', fiscalLabel);
   if (!label.ok) throw new Error(`no first month: ${firstMonth}`);
   return label.value;
 }

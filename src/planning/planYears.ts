@@ -52,7 +52,7 @@ const ENOUGH = { '4in5': 0.8, '19in20': 0.95 } as const;
 /** The fiscal years of a plan, with their counts, orders and money. */
 export function planYears(fleet: Fleet, request: YearRequest): PlanYear[] {
   const { asOf, settings, dueNow, usableStock } = request;
-  const periods = fiscalYears(asOf, settings.fiscalFirstMonth, settings.years);
+  const periods = fiscalYears(asOf, settings.fiscalFirstMonth, settings.years, settings.fiscalLabel);
   const own = periods.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
   const toDate = periods.map(({ endMonth }) => ({ from: 0, to: endMonth }));
   const demands = fleetDemands(fleet, [...own, ...toDate]);

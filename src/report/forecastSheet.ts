@@ -58,7 +58,10 @@ export function forecastSheet(facts: ReportFacts, name: string, units: UnitsPlac
   fillRequest(draft, facts, front.request, blocks);
   fillAsks(draft, facts, front.asks, blocks);
   addCharts(draft, front.charts, facts, { months, money: blocks.money });
-  return finishedSheet(draft, name, fittedWidths(draft.rows, WIDTHS), { frozenRows: 0 });
+  return finishedSheet(draft, name, fittedWidths(draft.rows, WIDTHS), {
+    frozenRows: 0,
+    dateShown: facts.settings.dateShown,
+  });
 }
 
 /** The first page; what is worked out further down is written into it at the end. */

@@ -6,7 +6,7 @@ const HEADS = ['Kind', 'Sheet', 'Row', 'Column', 'What stands there', 'What was 
 const FIRST_ROW = 3;
 
 /** Everything doubtful in the inventory, row by row: what stands there and what was done with it. */
-export function rowsToCheckSheet({ toCheck, tab }: ReportFacts, name: string): Sheet {
+export function rowsToCheckSheet({ toCheck, tab, settings }: ReportFacts, name: string): Sheet {
   const draft = newDraft();
   addSentence(draft, 'Rows to check', 'title', HEADS.length);
   addSentence(
@@ -38,5 +38,6 @@ export function rowsToCheckSheet({ toCheck, tab }: ReportFacts, name: string): S
   return finishedSheet(draft, name, [26, 11, 7, 15, 50, 58], {
     frozenRows: FIRST_ROW,
     repeatedRows: [FIRST_ROW - 1, FIRST_ROW - 1],
+    dateShown: settings.dateShown,
   });
 }

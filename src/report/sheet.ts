@@ -18,7 +18,12 @@ export type Sheet = {
   readonly pageBreaks: readonly number[];
   /** Cells drawn as one across columns, for headings and long sentences. */
   readonly spans: readonly Span[];
+  /** How its dates are shown; default year first. */
+  readonly dateShown?: DateShown;
 };
+
+/** The order of year, month and day in a date: 2026-06-30, 30/06/2026 or 06/30/2026. */
+export type DateShown = 'yearFirst' | 'dayFirst' | 'monthFirst';
 
 /** What a cell means on the page; each host has one look for each meaning. */
 export type Meaning =

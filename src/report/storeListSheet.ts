@@ -1,4 +1,3 @@
-import { isoDay } from '../basics/calendar.ts';
 import type { NamedPlaces } from '../inventory/frost.ts';
 import type { StoreLimits, StoreList } from '../inventory/storeList.ts';
 import { storeList } from '../inventory/storeList.ts';
@@ -15,13 +14,18 @@ import {
   newDraft,
 } from './draft.ts';
 import type { ReportFacts } from './reportFacts.ts';
-import type { Sheet } from './sheet.ts';
+import type { DateShown, Sheet } from './sheet.ts';
+import { shownDay } from './shownDay.ts';
 import { STORE_BLOCKS } from './storeBlocks.ts';
 import { STORE_HEADS } from './storeRow.ts';
 
 /** What a store list is written from; a plan is not needed. */
 export type StoreFacts = Pick<ReportFacts, 'batteries' | 'asOf' | 'madeBy' | 'fileName' | 'tab'> & {
-  readonly settings: { readonly sites: NamedPlaces; readonly store: StoreLimits };
+  readonly settings: {
+    readonly sites: NamedPlaces;
+    readonly store: StoreLimits;
+    readonly dateShown: DateShown;
+  };
 };
 
 const COLUMNS = STORE_HEADS.length;
@@ -57,15 +61,20 @@ export function storeListSheet(facts: StoreFacts, name: string): Sheet {
   return finishedSheet(draft, name, fittedWidths(draft.rows, WIDTHS), {
     frozenRows: heads + 1,
     repeatedRows: [heads, heads],
+    dateShown: settings.dateShown,
   });
 }
 
-function addHead(draft: Draft, { asOf, fileName, tab, madeBy }: StoreFacts, { inStock }: StoreList): number {
+function addHead(
+  draft: Draft,
+  { asOf, fileName, tab, madeBy, settings }: StoreFacts,
+  { inStock }: StoreList,
+): number {
   const count = inStock === 1 ? '1 battery' : `${inStock} batteries`;
   addSentence(draft, 'Store list', 'title', COLUMNS);
   addSentence(
     draft,
-    `As of ${isoDay(asOf)}, from ${fileName}, sheet ${tab}; ${count} in stock`,
+    `As of ${shownDay(asOf, settings.dateShown)}, from ${fileName}, sheet ${tab}; ${count} in stock`,
     'subtitle',
     COLUMNS,
   );

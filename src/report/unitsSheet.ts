@@ -52,6 +52,7 @@ export function unitsSheet(facts: ReportFacts, name: string): Sheet {
   return finishedSheet(draft, name, fittedWidths(draft.rows, limits(plan.years.length)), {
     frozenRows: FIRST_ROW,
     repeatedRows: [FIRST_ROW - 1, FIRST_ROW - 1],
+    dateShown: facts.settings.dateShown,
   });
 }
 

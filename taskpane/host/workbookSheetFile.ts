@@ -1,8 +1,8 @@
 import type { Cell, CellStyle, SheetChart, TableDefinition, WriteSheet } from 'hucre/xlsx';
-import type { Chart, Sheet, SheetCell } from '../../src/report/sheet.ts';
+import type { Chart, DateShown, Sheet, SheetCell } from '../../src/report/sheet.ts';
 import { address, fixedBlock, quotedSheet } from '../../src/report/sheet.ts';
 import { rowHeights } from './workbookRowHeights.ts';
-import { LOOKS, NUMBER_CODES } from './workbookSheetLooks.ts';
+import { LOOKS, NUMBER_CODES, numberCode } from './workbookSheetLooks.ts';
 
 /** The sheet in the terms of the .xlsx writer. Text stays text whatever it begins with. */
 export function sheetForFile(sheet: Sheet): WriteSheet {
@@ -45,7 +45,7 @@ function cellsOf(sheet: Sheet): Map<string, Partial<Cell>> {
   const cells = new Map<string, Partial<Cell>>();
   sheet.rows.forEach((row, r) =>
     row.forEach((cell, c) => {
-      if (cell !== null) cells.set(`${r},${c}`, cellForFile(cell, placing(sheet, r, c)));
+      if (cell !== null) cells.set(`${r},${c}`, cellForFile(cell, styleAt(sheet, r, c)));
     }),
   );
   return cells;
@@ -66,20 +66,24 @@ function placing({ rows, spans }: Sheet, row: number, column: number): Placing {
 
 const isTall = ({ meaning }: SheetCell): boolean => meaning === 'title' || meaning === 'heading';
 
+/** The look of a filled cell: of its meaning, its format and its place. The same look is the same object. */
+export function styleAt(sheet: Sheet, row: number, column: number): CellStyle {
+  return styleOf(sheet.rows[row]![column]!, placing(sheet, row, column), sheet.dateShown);
+}
+
 const stylesMade = new Map<string, CellStyle>();
 
-function styleOf({ meaning, format }: SheetCell, placed: Placing): CellStyle {
-  const key = [meaning, format, placed.horizontal, placed.wrapText].join('|');
+function styleOf({ meaning, format }: SheetCell, placed: Placing, dates?: DateShown): CellStyle {
+  const key = [meaning, format, placed.horizontal, placed.wrapText, dates].join('|');
   const known = stylesMade.get(key);
   if (known !== undefined) return known;
   const look = LOOKS[meaning];
-  const style = { ...look, alignment: { ...look.alignment, ...placed }, numFmt: NUMBER_CODES[format] };
+  const style = { ...look, alignment: { ...look.alignment, ...placed }, numFmt: numberCode(format, dates) };
   stylesMade.set(key, style);
   return style;
 }
 
-function cellForFile(cell: SheetCell, placed: Placing): Partial<Cell> {
-  const style = styleOf(cell, placed);
+function cellForFile(cell: SheetCell, style: CellStyle): Partial<Cell> {
   const value = writable(cell.value);
   if (cell.formula !== undefined)
     return { value, type: 'formula', formula: cell.formula, formulaResult: value, style };

@@ -1,5 +1,5 @@
 import type { CellStyle } from 'hucre/xlsx';
-import type { Format, Meaning } from '../../src/report/sheet.ts';
+import type { DateShown, Format, Meaning } from '../../src/report/sheet.ts';
 
 /** How a spreadsheet shows a number of each format; codes are the file format's own (ISO/IEC 29500). */
 export const NUMBER_CODES: Record<Format, string | undefined> = {
@@ -15,6 +15,18 @@ export const NUMBER_CODES: Record<Format, string | undefined> = {
   date: 'yyyy-mm-dd',
   plain: undefined,
 };
+
+/** Codes of dates; a spreadsheet may show its own separator in place of the stroke. */
+const DATE_CODES: Record<DateShown, string> = {
+  yearFirst: 'yyyy-mm-dd',
+  dayFirst: 'dd/mm/yyyy',
+  monthFirst: 'mm/dd/yyyy',
+};
+
+/** The code of a number's format on a sheet that shows its dates in a certain order. */
+export function numberCode(format: Format, dates: DateShown = 'yearFirst'): string | undefined {
+  return format === 'date' ? DATE_CODES[dates] : NUMBER_CODES[format];
+}
 
 const INK = { rgb: '1F2A33' };
 const GREY = { rgb: '5B6670' };

@@ -3,6 +3,7 @@ import { forecastSheets } from '../../src/report/forecastSheets.ts';
 import type { ReportFacts } from '../../src/report/reportFacts.ts';
 import { columnLetters } from '../../src/report/sheet.ts';
 import { freeSheetName } from '../../src/report/sheetName.ts';
+import { inventedFleet } from '../planning/inventedFleet.ts';
 import { fleetWithGaps, PRICED, reportFacts } from './reportFacts.ts';
 import { sheetText } from './sheetText.ts';
 
@@ -45,6 +46,18 @@ describe('forecast sheets', () => {
     expect(said.filter((text) => text.startsWith('1 text of the inventory holds'))).toHaveLength(1);
     const [plain] = forecastSheets(reportFacts(), []);
     expect(plain!.rows.flat().some((cell) => String(cell?.value).includes('no cell can hold'))).toBe(false);
+  });
+
+  it('names fiscal years and orders dates as the settings say, in every label and sentence', () => {
+    const asked = { fiscalFirstMonth: 10, fiscalLabel: 'both' } as const;
+    const facts = reportFacts(asked, inventedFleet(), [], { dateShown: 'dayFirst' });
+    const sheets = forecastSheets(facts, []);
+    const texts = sheets.flatMap(({ rows }) => rows.flat().map((each) => String(each?.value ?? '')));
+    expect(texts.some((text) => /FY\d{4}(?!\/\d\d)/.test(text))).toBe(false);
+    expect(texts).toEqual(expect.arrayContaining(['FY2026/27', 'FY2026/27 Q1', 'FY2026/27 expected']));
+    expect(texts.filter((text) => /\d{4}-\d\d-\d\d/.test(text))).toEqual([]);
+    expect(texts.filter((text) => text.startsWith('As of 30/06/2026'))).toHaveLength(2);
+    expect(sheets.map(({ dateShown }) => dateShown)).toEqual(sheets.map(() => 'dayFirst'));
   });
 
   it('a second run takes names of its own', () => {

@@ -15,13 +15,14 @@ export function reportFacts(
   settings: Partial<PlanSettings> = {},
   { batteries, lives }: InventedFleet = inventedFleet(),
   toCheck: readonly Finding[] = [],
+  shown: Partial<ReportFacts['settings']> = {},
 ): ReportFacts {
   const made = plan(batteries, lives, { asOf: AS_OF, settings: { ...DEFAULT_PLAN_SETTINGS, ...settings } });
   if (!made.ok) throw new Error(made.problem.because);
   return {
     plan: made.value,
     batteries,
-    settings: DEFAULT_SETTINGS,
+    settings: { ...DEFAULT_SETTINGS, ...shown },
     asOf: AS_OF,
     madeBy: 'Crankbook 0.0.0',
     fileName: 'invented.csv',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addHeads, addRow, addSentence, cell, finishedSheet, newDraft } from '../../src/report/draft.ts';
+import type { DateShown } from '../../src/report/sheet.ts';
 import { namesForFile, sheetForFile, writable } from '../../taskpane/host/workbookSheetFile.ts';
 
 const draft = newDraft();
@@ -33,6 +34,16 @@ describe('a sheet for the file', () => {
   it('boxes inputs and shows money with its cents', () => {
     expect(Object.keys(styleOf(3, 1).border!).sort()).toEqual(['bottom', 'left', 'right', 'top']);
     expect(styleOf(3, 1).numFmt).toBe('#,##0.00');
+  });
+
+  it('shows dates in the order that the sheet asks for', () => {
+    const dated = newDraft();
+    addRow(dated, [cell(46_203, 'body', 'date')]);
+    const code = (dateShown?: DateShown): unknown =>
+      sheetForFile(finishedSheet(dated, 'Dates', [12], { frozenRows: 0, dateShown })).cells!.get('0,0')!
+        .style!.numFmt;
+    expect(code()).toBe('yyyy-mm-dd');
+    expect([code('dayFirst'), code('monthFirst')]).toEqual(['dd/mm/yyyy', 'mm/dd/yyyy']);
   });
 
   it('prints landscape, one page wide, heads repeated under the quoted name of the sheet', () => {
