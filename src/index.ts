@@ -105,6 +105,8 @@ export * from './planning/shareOut.ts';
 export * from './planning/yearOrders.ts';
 export * from './planning/budget.ts';
 export * from './planning/plan.ts';
+export * from './planning/lifePicture.ts';
+export * from './planning/lifeByGroup.ts';
 // inventory
 export * from './inventory/inventory.ts';
 export * from './inventory/fields.ts';
