@@ -107,6 +107,7 @@ export * from './planning/budget.ts';
 export * from './planning/plan.ts';
 export * from './planning/lifePicture.ts';
 export * from './planning/lifeByGroup.ts';
+export * from './planning/steadyFleet.ts';
 // inventory
 export * from './inventory/inventory.ts';
 export * from './inventory/fields.ts';

@@ -1,4 +1,5 @@
 import { forecastAnswer } from './forecastAnswer.ts';
+import { lifeAnswer } from './lifeAnswer.ts';
 import { planAnswer } from './planAnswer.ts';
 import { againAnswer, readAnswer } from './readAnswer.ts';
 
@@ -8,6 +9,7 @@ export const answers = {
   again: againAnswer,
   plan: planAnswer,
   forecast: forecastAnswer,
+  life: lifeAnswer,
 } as const;
 
 export type Answers = typeof answers;
