@@ -222,6 +222,25 @@ const sentences = {
     `the rows to be filled are not those of the table ${shown(p.given)}, and nothing was written: read the inventory again`,
   answerHasNoRoom: (p) =>
     `the formula in ${p.more?.cell ?? ''} of the sheet ${shown(p.given)} has no room for its answers, and nothing was written: empty the cells under and beside it`,
+  sheetHidden: (p) => `the sheet ${shown(p.given)} is hidden; show it first, then go there again`,
+  copyByHand: () =>
+    'Excel would open a copy in another window and leave this pane at the original: choose File, Save a Copy, open the copy and open the pane there',
+  excelTooOld: (p) =>
+    `this version of Excel is too old for the pane (it lacks ${p.more?.message ?? ''}): update Excel, or use Excel in a browser`,
+  excelEditing: () =>
+    'a cell is being edited in Excel: finish with Enter or Esc, then do it again; the workbook is as it was',
+  excelTooLarge: () =>
+    'Excel refused so much at once, and the workbook is as it was: choose fewer rows or columns, or use Excel on a computer in place of a browser',
+  excelLost: () =>
+    'the connection to Excel was lost, and the workbook is as it was: wait a moment, then do it again; if that does not help, close the workbook and open it again',
+  excelProtected: () =>
+    'Excel does not allow changes here (a sheet or the workbook is protected, or opened for reading only), and the workbook is as it was: take the protection off, or save a copy and work there',
+  excelStructureProtected: () =>
+    'the structure of the workbook is protected, so no sheet can be added: take the protection off (Review, Protect Workbook), or save a copy and work there',
+  excelRefused: (p) =>
+    `Excel could not do this (${p.given}: ${p.more?.message ?? ''}), and the workbook is as it was: do it again; if that does not help, report this sentence`,
+  excelLeftBehind: (p) =>
+    `writing failed half way (${p.more?.message ?? ''}) and could not be taken back: look at ${shown(p.given)} in the workbook, and delete it or undo (Ctrl+Z)`,
   // files
   oldFileKind: (p) =>
     `${p.given} is of a kind that is not read; open it in a spreadsheet program and save it as .xlsx`,
@@ -231,6 +250,18 @@ const sentences = {
   notAWorkbook: (p) =>
     `${p.given} can't be read as a workbook: it is damaged or is no .xlsx; open it in a spreadsheet program and save it as .xlsx`,
   csvIsWorkbook: (p) => `${p.given} is a workbook that is named .csv; name it .xlsx`,
+  // pictures of labels
+  pictureTooManyBytes: (p) =>
+    `the picture is a file of ${(Number(p.given) / 1e6).toFixed(1)} MB; allowed are up to ${p.limits?.[1] ?? ''} MB: cut it to the label`,
+  pictureTooManyPixels: (p) =>
+    `the picture is ${p.given} pixels; allowed are up to ${p.limits?.[1] ?? ''} million: cut it to the label`,
+  notAPicture: () => 'this is no picture that is read here; allowed are PNG, JPEG, GIF and BMP',
+  pictureCutShort: () => 'the picture is cut short: its end is missing; save or copy it again',
+  pictureDamaged: () => 'the picture is damaged and can not be opened; save or copy it again',
+  noSymbolInPicture: () =>
+    'no Data Matrix or QR symbol was found in the picture; it must be sharp, whole, evenly lit, with a clear margin: take it again nearer, or type the serial',
+  severalBatteriesInPicture: (p) =>
+    `the picture shows labels of several batteries (serials ${p.more?.serials ?? ''}): cut it to one`,
   // planning
   leastCostNeedsCosts: () =>
     'the policy leastCost needs money.unitPrice and money.failureCost (what a failure in the field costs beside the battery)',
