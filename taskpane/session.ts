@@ -6,6 +6,7 @@ import type { Problem } from '../src/basics/outcome.ts';
 import type { GivenSettings, Settings } from '../src/inventory/settings.ts';
 import { DEFAULT_SETTINGS, settingsFrom } from '../src/inventory/settings.ts';
 import type { Computing } from './computing/computing.ts';
+import type { LifeShown } from './computing/lifeAnswer.ts';
 import type { ShownPlan } from './computing/planAnswer.ts';
 import type { Reading } from './computing/readAnswer.ts';
 import type { SheetBlock, SheetHost, WorkbookInfo } from './host/sheetHost.ts';
@@ -56,6 +57,9 @@ export type Session = Surroundings & {
   readonly selected: Signal<SheetBlock | undefined>;
   readonly reading: Signal<Reading | undefined>;
   readonly plan: Signal<ShownPlan | undefined>;
+  readonly life: Signal<LifeShown | undefined>;
+  /** The number of vehicles has long been the same: the user says so. */
+  readonly steady: Signal<boolean>;
   /** A plan kept beside the next one, with the name that the user gave it. */
   readonly kept: Signal<{ readonly name: string; readonly plan: ShownPlan } | undefined>;
   /** Why there is no reading or no plan. */
@@ -81,6 +85,8 @@ export function newSession(surroundings: Surroundings): Session {
     selected: signal<SheetBlock | undefined>(undefined),
     reading: signal<Reading | undefined>(undefined),
     plan: signal<ShownPlan | undefined>(undefined),
+    life: signal<LifeShown | undefined>(undefined),
+    steady: signal(false),
     kept: signal<{ name: string; plan: ShownPlan } | undefined>(undefined),
     readProblem: signal<Problem | undefined>(undefined),
     planProblem: signal<Problem | undefined>(undefined),

@@ -109,6 +109,7 @@ function keepReading(session: Session, reading: Outcome<Reading>): Outcome<void>
     session.readProblem.value = reading.ok ? undefined : reading.problem;
     session.plan.value = undefined;
     session.planProblem.value = undefined;
+    session.life.value = undefined;
   });
   return reading.ok ? answer(undefined) : reading;
 }

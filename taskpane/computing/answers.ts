@@ -1,3 +1,5 @@
+import { checksAnswer } from './checksAnswer.ts';
+import { fillAnswer } from './fillAnswer.ts';
 import { forecastAnswer } from './forecastAnswer.ts';
 import { lifeAnswer } from './lifeAnswer.ts';
 import { planAnswer } from './planAnswer.ts';
@@ -9,6 +11,8 @@ export const answers = {
   again: againAnswer,
   plan: planAnswer,
   forecast: forecastAnswer,
+  fill: fillAnswer,
+  checks: checksAnswer,
   life: lifeAnswer,
 } as const;
 

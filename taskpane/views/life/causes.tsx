@@ -1,0 +1,45 @@
+import type { RemovalMeaning } from '../../../src/service/battery.ts';
+import { giveSetting } from '../../actions/giveSetting.ts';
+import { readAgain } from '../../actions/readInventory.ts';
+import type { Session } from '../../session.ts';
+import { CAUSES, MEANINGS } from './text.ts';
+
+/** Every text of the removal-cause column once, with what it is taken to mean. */
+export function Causes({ session }: { readonly session: Session }) {
+  const causes = session.reading.value?.causes ?? [];
+  const take = (text: string, meaning: string): void => {
+    giveSetting(session, ['causes', text], meaning);
+    void readAgain(session);
+  };
+  return (
+    <section aria-labelledby="causes">
+      <h3 id="causes">{CAUSES.heading}</h3>
+      {causes.length === 0 ? (
+        <p>{CAUSES.none}</p>
+      ) : (
+        <>
+          <p>{CAUSES.hint}</p>
+          <ul class="choices">
+            {causes.map(({ text, count, meaning, guessed }) => (
+              <li key={text}>
+                <label>
+                  <span>
+                    <strong>{text === '' ? CAUSES.empty : text}</strong>, {count} {CAUSES.count.toLowerCase()}
+                    {guessed && <em> ({CAUSES.guess})</em>}
+                  </span>
+                  <select value={meaning} onChange={({ currentTarget }) => take(text, currentTarget.value)}>
+                    {(Object.keys(MEANINGS) as RemovalMeaning[]).map((each) => (
+                      <option key={each} value={each}>
+                        {MEANINGS[each]}
+                      </option>
+                    ))}
+                  </select>
+                </label>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}
