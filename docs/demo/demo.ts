@@ -10,6 +10,7 @@ import type { SideSheet } from './sideSheets.ts';
 import { sideSheets } from './sideSheets.ts';
 import type { Stories } from './stories.ts';
 import { tellStories } from './stories.ts';
+import { withYearlyTests } from './yearlyTests.ts';
 
 /** The seed of the demonstration; each step adds its own number, so that one step's change leaves the others alone. */
 export const SEED = 2026;
@@ -32,6 +33,6 @@ export function makeDemo(seed: number = SEED): Demo {
   const rows = tidyRows(seed + 2, batteries, stories);
   const planted = throwDirt(seed + 3, rows);
   const register = arrangeRows(rows);
-  const sides = sideSheets(stories, planted);
+  const sides = sideSheets({ ...stories, tests: withYearlyTests(seed + 4, stories.tests) }, planted);
   return { batteries, stories, register, sides, planted, lastMonth: lastMonthRows(register) };
 }

@@ -38,7 +38,8 @@ export type DemoCharge = {
 /** Every test and charge that was written down. */
 export type Stories = { readonly tests: readonly DemoTest[]; readonly charges: readonly DemoCharge[] };
 
-type Teller = {
+/** What draws the chances and writes down what happens. */
+export type Teller = {
   readonly chance: Chance;
   readonly tests: DemoTest[];
   readonly charges: DemoCharge[];
@@ -118,7 +119,8 @@ function tellOfStock(teller: Teller, battery: DemoBattery, site: Site): void {
     testOnce(teller, battery, undefined, day, chance.between(0.8, 0.99), 0, site);
 }
 
-function testOnce(
+/** One test of a battery, written down. */
+export function testOnce(
   teller: Teller,
   battery: DemoBattery,
   stint: Stint | undefined,

@@ -127,6 +127,8 @@ export const settingsSchema = z.strictObject({
   dateOrder: words(['dayFirst', 'monthFirst']).optional(),
   /** How dates are shown on the sheets that are written: 2026-06-30, 30/06/2026 or 06/30/2026. */
   dateShown: words(['yearFirst', 'dayFirst', 'monthFirst']).default('yearFirst'),
+  /** Cell functions of our own beside the figures of the unit list; who opens the file then needs the add-in. */
+  liveFormulas: truth.default(false),
   /** The unit of the temperature column, where the header and the values don't show it. */
   temperatureUnit: words(['C', 'F']).optional(),
   /** Leave out hidden and filtered rows. */

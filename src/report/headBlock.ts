@@ -38,14 +38,15 @@ const stands = (count: number): string => (count === 1 ? 'stands' : 'stand');
 
 function fleetSentence({ inService, dueNow, ageUnknown, usableStock }: ReportFacts['plan']): string {
   const batteries = inService === 1 ? '1 battery' : `${inService} batteries`;
-  return `${batteries} in service, of which ${dueNow} due now and ${ageUnknown} of unknown age; ${usableStock} usable in stock.`;
+  return `${batteries} in service, of which ${dueNow} due now and ${ageUnknown} whose age is not known; ${usableStock} usable in stock.`;
 }
 
 /** How many rows were used and what became of the others. */
 function rowSentence({ rows, leftOutReasons }: ReportFacts): string {
   const reasons = Object.entries(leftOutReasons).map(([reason, count]) => `${count} ${reason}`);
   const why = reasons.length > 0 ? ` (${reasons.join(', ')})` : '';
-  return `Rows: ${rows.read} read = ${rows.used} used + ${rows.repaired} used after a stated repair + ${rows.ageUnknown} planned as age unknown + ${rows.leftOut} left out${why}.`;
+  const unknown = rows.ageUnknown > 0 ? ' (of removed batteries, or planned by type and site)' : '';
+  return `Rows: ${rows.read} read = ${rows.used} used + ${rows.repaired} used after a stated repair + ${rows.ageUnknown} ${rows.ageUnknown === 1 ? 'row' : 'rows'} of unknown age${unknown} + ${rows.leftOut} left out${why}.`;
 }
 
 function recordSentence({ recordStart, settings }: ReportFacts): string {

@@ -5,7 +5,7 @@ import type { Plan } from '../planning/plan.ts';
 import type { Battery } from '../service/battery.ts';
 
 /** The settings that the sheets themselves follow, beside those of the plan. */
-export type ReportSettings = Pick<Settings, 'sites' | 'store' | 'dateShown'>;
+export type ReportSettings = Pick<Settings, 'sites' | 'store' | 'dateShown' | 'liveFormulas'>;
 
 /** What a forecast is written from: the plan, and what its reader must know about its making. */
 export type ReportFacts = {

@@ -56,7 +56,7 @@ export type Format =
 /** One cell: a value, or a formula with the value that it has for today's assumptions. */
 export type SheetCell = {
   readonly value: string | number | boolean | null;
-  /** Without the leading "="; only functions that every spreadsheet has had for twenty years. */
+  /** Without the leading "="; functions that every spreadsheet has had for twenty years, and `CRANK.` ones on request. */
   readonly formula?: string;
   readonly meaning: Meaning;
   readonly format: Format;

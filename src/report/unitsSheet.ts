@@ -1,10 +1,13 @@
+import type { Day } from '../basics/calendar.ts';
 import type { PlannedUnit } from '../planning/planUnits.ts';
 import { fittedWidths } from './columnWidths.ts';
 import type { Draft } from './draft.ts';
 import { addHeads, addRow, addSentence, cell, finishedSheet, newDraft } from './draft.ts';
+import { addShared, LIVE_HEADS, liveCells } from './liveColumns.ts';
 import type { ReportFacts } from './reportFacts.ts';
 import type { Sheet, SheetCell } from './sheet.ts';
 import { fixedBlock } from './sheet.ts';
+import { crossingText } from './trendCell.ts';
 
 /** Where the unit list's expected counts stand, for the forecast's check. */
 export type UnitsPlace = { readonly sheet: string; readonly column: (year: number) => string };
@@ -21,6 +24,7 @@ const HEADS = [
   'Chance in 24 months',
   'Chance in 12 months by test trend',
   'Chance in 24 months by test trend',
+  'Tests reach the least accepted in',
 ];
 const LAST_HEADS = ['Proposed fiscal year', 'Reason', 'Sheet row'];
 const FIRST_ROW = 3;
@@ -38,18 +42,24 @@ export function unitsPlace({ plan }: ReportFacts, sheet: string): UnitsPlace {
 export function unitsSheet(facts: ReportFacts, name: string): Sheet {
   const draft = newDraft();
   const { plan } = facts;
-  const heads = [...HEADS, ...plan.years.map(({ label }) => `${label} expected`), ...LAST_HEADS];
-  addSentence(draft, 'Batteries in service, the likeliest to fail first', 'title', heads.length);
+  const own = [...HEADS, ...plan.years.map(({ label }) => `${label} expected`), ...LAST_HEADS];
+  const isLive = facts.settings.liveFormulas;
+  const heads = isLive ? [...own, ...LIVE_HEADS] : own;
+  addSentence(draft, 'Batteries in service, the likeliest to fail first', 'title', own.length);
   addSentence(
     draft,
     'Expected = batteries that this place is expected to need in that fiscal year, replacements that fail again included. The chances are of this battery alone: of failing by its age and, where its tests show a trend, of a test that reads under the least. The list goes by the worse of the two; counts and money rest on the age alone.',
     'note',
-    heads.length,
+    own.length,
   );
+  if (isLive) addShared(draft, facts, own.length);
   addHeads(draft, heads);
-  for (const unit of plan.units) addRow(draft, unitCells(unit));
+  for (const unit of plan.units) {
+    const live = isLive ? liveCells(unit, facts, draft.rows.length, own.length) : [];
+    addRow(draft, [...unitCells(unit, facts.asOf), ...live]);
+  }
   addUnitsTable(draft, heads, plan.units.length);
-  return finishedSheet(draft, name, fittedWidths(draft.rows, limits(plan.years.length)), {
+  return finishedSheet(draft, name, fittedWidths(draft.rows, limits(plan.years.length, isLive)), {
     frozenRows: FIRST_ROW,
     repeatedRows: [FIRST_ROW - 1, FIRST_ROW - 1],
     dateShown: facts.settings.dateShown,
@@ -57,13 +67,15 @@ export function unitsSheet(facts: ReportFacts, name: string): Sheet {
 }
 
 /** Least and most characters of each column. */
-function limits(years: number): (readonly [number, number])[] {
+function limits(years: number, isLive: boolean): (readonly [number, number])[] {
   const texts = Array.from({ length: 5 }, () => [6, 20] as const);
-  const numbers = Array.from({ length: 4 + years }, () => [9, 12] as const);
-  return [...texts, [8, 9], [12, 16], ...numbers, [9, 12], [54, 54], [7, 9]];
+  const numbers = (length: number) => Array.from({ length }, () => [9, 12] as const);
+  const live = isLive ? numbers(LIVE_HEADS.length) : [];
+  const own = [...texts, [8, 9], [12, 16], ...numbers(4), [12, 17], ...numbers(years)] as const;
+  return [...own, [9, 12], [54, 54], [7, 9], ...live];
 }
 
-function unitCells(unit: PlannedUnit): SheetCell[] {
+function unitCells(unit: PlannedUnit, asOf: Day): SheetCell[] {
   const { battery } = unit;
   return [
     ...[battery.serial, battery.site, battery.vehicle, battery.set, battery.type].map((text) => cell(text)),
@@ -73,6 +85,7 @@ function unitCells(unit: PlannedUnit): SheetCell[] {
     cell(unit.chance24 ?? 'due now', 'body', 'chance'),
     cell(unit.trendChance12 ?? '', 'body', 'chance'),
     cell(unit.trendChance24 ?? '', 'body', 'chance'),
+    cell(crossingText(battery, asOf), 'wrapped'),
     ...unit.expected.map((expected) => cell(expected, 'body', 'thousandths')),
     cell(unit.proposedYear ?? 'later'),
     cell(reasonFor(unit), 'wrapped'),

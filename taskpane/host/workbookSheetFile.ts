@@ -1,6 +1,7 @@
 import type { Cell, CellStyle, SheetChart, TableDefinition, WriteSheet } from 'hucre/xlsx';
 import type { Chart, DateShown, Sheet, SheetCell } from '../../src/report/sheet.ts';
 import { address, fixedBlock, quotedSheet } from '../../src/report/sheet.ts';
+import { asksOurs, formulaForFile } from './workbookFormulaNames.ts';
 import { rowHeights } from './workbookRowHeights.ts';
 import { LOOKS, NUMBER_CODES, numberCode } from './workbookSheetLooks.ts';
 
@@ -86,9 +87,12 @@ function styleOf({ meaning, format }: SheetCell, placed: Placing, dates?: DateSh
 function cellForFile(cell: SheetCell, style: CellStyle): Partial<Cell> {
   const value = writable(cell.value);
   if (cell.formula !== undefined)
-    return { value, type: 'formula', formula: cell.formula, formulaResult: value, style };
+    return { value, type: 'formula', formula: formulaInFile(cell.formula), formulaResult: value, style };
   return typeof value === 'string' ? { value, type: 'string', style } : { value, style };
 }
+
+// What every spreadsheet has had for long is named alike in the file and on the sheet.
+const formulaInFile = (formula: string): string => (asksOurs(formula) ? formulaForFile(formula) : formula);
 
 /** The file format reads _x0041_ in a text as the letter A; its own escape keeps such a text as it is. */
 export function writable<T>(value: T): T | string {

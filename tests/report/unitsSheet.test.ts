@@ -1,11 +1,17 @@
 import { describe, expect, it } from 'vitest';
+import { failureWithin } from '../../functions/life.ts';
+import { monthsInService } from '../../functions/service.ts';
 import type { Sheet } from '../../src/report/sheet.ts';
+import { columnLetters } from '../../src/report/sheet.ts';
+import { crossingText } from '../../src/report/trendCell.ts';
 import { unitsPlace, unitsSheet } from '../../src/report/unitsSheet.ts';
+import type { TestTrend } from '../../src/service/battery.ts';
+import { sheetForFile } from '../../taskpane/host/workbookSheetFile.ts';
 import { inventedFleet } from '../planning/inventedFleet.ts';
 import { reportFacts } from './reportFacts.ts';
 
 const { batteries, lives } = inventedFleet();
-const trend = { chance12: 0.97, chance24: 0.99 };
+const trend = { chance12: 0.97, chance24: 0.99, crossingMonths: { best: 9, low: -2, high: 400 } };
 const facts = reportFacts(
   {},
   { batteries: batteries.map((each) => (each.row === 40 ? { ...each, trend } : each)), lives },
@@ -25,6 +31,15 @@ describe('the unit list', () => {
     expect(column('Chance in 12 months by test trend')).toBe(column('Chance in 24 months') + 1);
   });
 
+  it('says when the tests reach the least accepted, with the band', () => {
+    expect(shown(HEADS_ROW + 1, 'Tests reach the least accepted in')).toBe('2027-03 (2026-04 to later)');
+    expect(shown(HEADS_ROW + 2, 'Tests reach the least accepted in')).toBe('');
+    const told = (crossingMonths?: TestTrend['crossingMonths']): string =>
+      crossingText({ ...batteries[0]!, trend: { chance12: 0, chance24: 0, crossingMonths } }, facts.asOf);
+    expect(told()).toBe('not surely falling');
+    expect(told({ best: 121, low: 40, high: 900 })).toBe('more than 10 years on');
+  });
+
   it('leaves the trend empty where there is none', () => {
     expect(shown(HEADS_ROW + 2, 'Chance in 12 months by test trend')).toBe('');
     expect(shown(HEADS_ROW + 2, 'Chance in 24 months by test trend')).toBe('');
@@ -40,5 +55,49 @@ describe('the unit list', () => {
 
   it('keeps a width for every column', () => {
     expect(sheet.widths).toHaveLength(sheet.rows[HEADS_ROW]!.length);
+  });
+});
+
+describe('the unit list with live formulas', () => {
+  const dated = batteries.map((each) => ({
+    ...each,
+    installed: each.row % 2 === 0 ? facts.asOf - 1000 : undefined,
+  }));
+  const live = reportFacts({}, { batteries: dated, lives }, [], { liveFormulas: true });
+  const list = unitsSheet(live, 'Units');
+  const first = column('Installed', list);
+
+  it("has its own columns behind the plan's, and none without the setting", () => {
+    expect(list.rows[HEADS_ROW]!.slice(0, first).map((cell) => cell?.value)).toEqual(
+      sheet.rows[HEADS_ROW]!.map((cell) => cell?.value),
+    );
+    expect(sheet.rows.flat().some((cell) => cell?.formula !== undefined)).toBe(false);
+    expect(list.widths).toHaveLength(list.rows[HEADS_ROW]!.length);
+  });
+
+  it('asks the cell functions for what they keep: the answers of the same functions', () => {
+    const row = list.rows.findIndex((cells) => cells[first]?.value === facts.asOf - 1000);
+    const [installed, out, months, chance] = list.rows[row]!.slice(first);
+    const [day, shape, scale] = list.rows[1]!.slice(first).map((cell) => cell!.value as number);
+    const [answeredMonths] = monthsInService([[installed!.value]], [[day]], [[out!.value]]);
+    expect(months!.value).toBe(answeredMonths![0]);
+    expect(chance!.value).toBe(failureWithin([[months!.value]], [[12]], [[shape]], [[scale]])[0]![0]);
+    const letter = columnLetters(first);
+    expect(months!.formula).toMatch(
+      new RegExp(`^CRANK\\.MONTHSINSERVICE\\(${letter}${row + 1},\\$${letter}\\$2,`),
+    );
+  });
+
+  it('is written as spreadsheets name functions of add-ins', () => {
+    const formulas = [...sheetForFile(list).cells!.values()].flatMap(({ formula }) => formula ?? []);
+    expect(formulas.length).toBeGreaterThan(100);
+    expect(
+      formulas.every((formula) => /^_xldudf_CRANK_(MONTHSINSERVICE|FAILUREWITHIN)\(/.test(formula)),
+    ).toBe(true);
+  });
+
+  it('leaves a battery of unknown installation empty', () => {
+    const row = list.rows.findIndex((cells, at) => at > HEADS_ROW && cells[first]?.value === '');
+    expect(list.rows[row]!.slice(first).map((cell) => cell!.value)).toEqual(['', '', '', '']);
   });
 });

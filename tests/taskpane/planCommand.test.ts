@@ -106,6 +106,9 @@ describe('plan on the demonstration inventory', () => {
     expect(rows[2]![column - 2]).toBe('Chance in 12 months');
     expect(shown.every((each) => each === '' || (Number(each) >= 0 && Number(each) <= 1))).toBe(true);
     expect(shown).toContain('');
+    expect(shown.filter((each) => each !== '').length).toBeGreaterThanOrEqual(10);
+    const crossing = rows[2]!.map(String).indexOf('Tests reach the least accepted in');
+    expect(rows.slice(3).some((row) => /^\d{4}-\d\d \(/.test(String(row[crossing])))).toBe(true);
   });
 
   it('finds the life that the generator drew from, within its own error', () => {
