@@ -2,34 +2,22 @@ import { createRequire } from 'node:module';
 import type * as CoreModule from '@univerjs/core';
 import type { Univer } from '@univerjs/core';
 import type * as FacadeModule from '@univerjs/core/facade';
-import type { FUniver } from '@univerjs/core/facade';
 import type * as PresetModule from '@univerjs/preset-sheets-node-core';
 import type * as NumbersModule from '@univerjs/sheets-numfmt';
 import type * as TablesModule from '@univerjs/sheets-table';
 import type { CellError } from '../../functions/cell.ts';
-import described from '../../functions/functions.json' with { type: 'json' };
-import { functions } from '../../functions/list.ts';
+import type { StartedWorkbook } from './workbookEngine.ts';
+import { formulaSettings } from './workbookEngine.ts';
 import type { Engine } from './workbookFunctions.ts';
-import { engineFunctions } from './workbookFunctions.ts';
-import { patchIndex } from './workbookIndexPatch.ts';
-import { patchLiterals } from './workbookLiterals.ts';
-import type { Sentences } from './workbookSentences.ts';
-import { newSentences } from './workbookSentences.ts';
 import type { Contents } from './workbookSnapshot.ts';
 import { snapshotOf } from './workbookSnapshot.ts';
 import { forgetParsed } from './workbookSyntax.ts';
-import { textFunctions } from './workbookTexts.ts';
 
 // The engine's modules for Node are CommonJS; loading them as ES modules fails on one of their dependencies.
 const require = createRequire(import.meta.url);
 
 /** The built-in workbook running without a screen. */
-export type HeadlessWorkbook = {
-  readonly univer: Univer;
-  readonly api: FUniver;
-  readonly engine: Engine;
-  readonly sentences: Sentences;
-};
+export type HeadlessWorkbook = StartedWorkbook;
 
 /** A value of a formula: scalar, error with its sentence, or rows of them where it spills. */
 export type FormulaScalar = string | number | boolean | CellError;
@@ -40,21 +28,14 @@ export function startHeadless(): HeadlessWorkbook {
   const core = require('@univerjs/core') as typeof CoreModule;
   const facade = require('@univerjs/core/facade') as typeof FacadeModule;
   const engine = require('@univerjs/engine-formula') as Engine;
-  patchIndex(engine);
-  patchLiterals(engine);
-  const sentences = newSentences();
-  const made = engineFunctions(engine, functions, described.functions, sentences);
+  const { sentences, formula } = formulaSettings(engine);
   const univer = new core.Univer({
     locale: core.LocaleType.EN_US,
     locales: { [core.LocaleType.EN_US]: englishWords() },
     logLevel: core.LogLevel.SILENT,
   });
-  registerPlugins(univer, {
-    initialFormulaComputing: 0,
-    function: [...textFunctions(engine), ...made.classes],
-    description: made.descriptions,
-  });
-  return { univer, api: facade.FUniver.newAPI(univer), engine, sentences };
+  registerPlugins(univer, formula);
+  return { univer, api: facade.FUniver.newAPI(univer), core, engine, sentences };
 }
 
 function englishWords(): Record<string, never> {

@@ -18,6 +18,8 @@ export type FileTable = {
 export type FileSheet = {
   readonly name: string;
   readonly hidden: boolean;
+  /** Whether the file keeps its users from changing it. */
+  readonly isProtected?: boolean;
   readonly rows: readonly (readonly FileCell[])[];
   /** For each column that has any, the rows whose number is formatted as a date or time. */
   readonly dateCells: ReadonlyMap<number, ReadonlySet<number>>;
@@ -49,6 +51,7 @@ export function readSheet(sheet: Sheet, dates1904: boolean): FileSheet {
   return {
     name: sheet.name,
     hidden: sheet.hidden === true || sheet.veryHidden === true,
+    isProtected: sheet.protection?.sheet === true,
     rows: withErrors(rows, sheet),
     dateCells,
     hiddenRows,

@@ -1,0 +1,138 @@
+import type { ICellData } from '@univerjs/core';
+import type { Outcome } from '../../src/basics/outcome.ts';
+import { answer, problem } from '../../src/basics/outcome.ts';
+import type { Block } from '../../src/report/sheet.ts';
+import { address } from '../../src/report/sheet.ts';
+import type { FillRequest, HostTable, Work } from './sheetHost.ts';
+import { calculated } from './workbookCalculation.ts';
+import type { CellPatch } from './workbookCellPatch.ts';
+import { writeCells } from './workbookCellPatch.ts';
+import type { StartedWorkbook } from './workbookEngine.ts';
+import { fillPatch } from './workbookFillCells.ts';
+import { holdsSomething, isProtected, tablesOn } from './workbookInfo.ts';
+import type { LiveSheet } from './workbookLive.ts';
+import { liveSheet } from './workbookLive.ts';
+import type { Steps } from './workbookSteps.ts';
+import { allOrNone } from './workbookSteps.ts';
+import { widenTable } from './workbookTables.ts';
+import { inBlocks } from './workbookTurns.ts';
+
+/** Adds columns beside an inventory: all or none, in one step that can be undone. */
+export function fillColumns(
+  started: StartedWorkbook,
+  request: FillRequest,
+  work?: Work,
+): Promise<Outcome<void>> {
+  return allOrNone(started, async (steps) => {
+    const live = liveSheet(started, request.sheet);
+    if (live === undefined) return problem('badInput', 'sheetNotThere', 'sheet', request.sheet);
+    const refusal = refusalOf(started, live, request);
+    if (refusal !== undefined) return refusal;
+    const write = (): Promise<void> => writeColumns(started, steps, live, request, work);
+    if (request.as === 'values') await write();
+    else await calculated(started, write, work?.signal);
+    work?.signal.throwIfAborted();
+    return roomOf(started, request);
+  });
+}
+
+function refusalOf(
+  started: StartedWorkbook,
+  live: LiveSheet,
+  request: FillRequest,
+): ReturnType<typeof problem> | undefined {
+  if (isProtected(live)) return problem('badInput', 'sheetProtected', 'sheet', live.name);
+  if (request.as === 'tableColumn') {
+    const table = tablesOn(started, live).find(({ name }) => name === request.table);
+    if (table === undefined) return problem('badInput', 'tableNotThere', 'table', request.table);
+    const misplaced = misplacedIn(table, request);
+    if (misplaced !== undefined) return misplaced;
+  }
+  return request.overwrite ? undefined : filledCells(live, targetOf(request));
+}
+
+/** The cells that will be written, heads included. */
+const targetOf = ({ headRow, rows, column, columns }: FillRequest): Block => ({
+  row: headRow,
+  column,
+  rows: rows + 1,
+  columns: columns.length,
+});
+
+function misplacedIn(
+  { name, block }: HostTable,
+  { headRow, rows, column }: FillRequest,
+): ReturnType<typeof problem> | undefined {
+  const beside = block.column + block.columns;
+  if (headRow !== block.row || rows !== block.rows - 1)
+    return problem('badInput', 'rowsNotOfTable', 'table', name);
+  if (column >= block.column && column <= beside) return undefined;
+  const letters = address(0, beside).replace(/\d+$/, '');
+  return problem('badInput', 'columnsNotBesideTable', 'table', name, { more: { beside: letters } });
+}
+
+function filledCells(live: LiveSheet, target: Block): ReturnType<typeof problem> | undefined {
+  let count = 0;
+  for (let row = target.row; row < target.row + target.rows; row += 1) {
+    for (let column = target.column; column < target.column + target.columns; column += 1) {
+      if (holdsSomething(live.cell(row, column))) count += 1;
+    }
+  }
+  if (count === 0) return undefined;
+  const last = address(target.row + target.rows - 1, target.column + target.columns - 1);
+  const block = `${address(target.row, target.column)}:${last}`;
+  return problem('badInput', 'cellsNotEmpty', 'column', live.name, { more: { count, block } });
+}
+
+async function writeColumns(
+  started: StartedWorkbook,
+  steps: Steps,
+  live: LiveSheet,
+  request: FillRequest,
+  work: Work | undefined,
+): Promise<void> {
+  makeRoom(steps, live, request.column + request.columns.length);
+  const { head, cell } = fillPatch(live, request);
+  writeCells(steps, live, new Map([[request.headRow, head]]));
+  if (request.as === 'tableColumn') widenTable(started, steps, live, request);
+  await inBlocks(request.rows, work, (from, to) => {
+    const patch: CellPatch = new Map();
+    for (let row = from; row < to; row += 1)
+      patch.set(request.headRow + 1 + row, rowPatch(request, row, cell));
+    writeCells(steps, live, patch);
+  });
+}
+
+function rowPatch(
+  { column, columns }: FillRequest,
+  row: number,
+  cell: (row: number, index: number) => ICellData,
+): Map<number, ICellData> {
+  return new Map(columns.map((_, index) => [column + index, cell(row, index)]));
+}
+
+/** Gives the sheet as many columns as are needed, and some to go on. */
+function makeRoom(steps: Steps, { sheet, bookId, id }: LiveSheet, columns: number): void {
+  const before = sheet.getColumnCount();
+  if (columns < before) return;
+  const count = (columnCount: number) => ({
+    id: 'sheet.mutation.set-worksheet-column-count',
+    params: { unitId: bookId, subUnitId: id, columnCount },
+  });
+  steps.make(count(columns + 8), count(before));
+}
+
+/** A spilled formula whose answers meet cells that are not empty shows an error in place of all of them. */
+function roomOf(
+  started: StartedWorkbook,
+  { as, sheet, headRow, column, columns }: FillRequest,
+): Outcome<void> {
+  const live = liveSheet(started, sheet)!;
+  const row = headRow + 1;
+  const blocked = columns.findIndex(
+    (_, index) => live.sheet.getCellRaw(row, column + index)?.v === '#SPILL!',
+  );
+  if (as !== 'spill' || blocked < 0) return answer(undefined);
+  const cell = address(row, column + blocked);
+  return problem('badInput', 'answerHasNoRoom', 'column', sheet, { more: { cell } });
+}

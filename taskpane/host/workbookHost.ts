@@ -1,0 +1,133 @@
+import { writeXlsx } from 'hucre/xlsx';
+import type { Outcome } from '../../src/basics/outcome.ts';
+import { answer } from '../../src/basics/outcome.ts';
+import type { CellAt, SheetBlock, SheetHost, WorkbookInfo } from './sheetHost.ts';
+import { addLiveSheets } from './workbookAdding.ts';
+import { trackChanges } from './workbookChanges.ts';
+import type { CellDescription } from './workbookDescribing.ts';
+import { describeLive, sentenceLive } from './workbookDescribing.ts';
+import type { StartedWorkbook } from './workbookEngine.ts';
+import { fillColumns } from './workbookFill.ts';
+import { selectedBlock, sheetInfos } from './workbookInfo.ts';
+import { liveSheet } from './workbookLive.ts';
+import { nameLiveCell, namedLiveCell } from './workbookNames.ts';
+import { openEmpty, openFile } from './workbookOpening.ts';
+import { readLiveBlock } from './workbookReading.ts';
+import { appendRecord } from './workbookRecords.ts';
+import { writeOverSheet } from './workbookReplacing.ts';
+import { selectLive, watchSelection } from './workbookSelecting.ts';
+import { namesForFile, sheetForFile } from './workbookSheetFile.ts';
+
+/** Whether our own functions are saved as formulas for the add-in, or as their answers. */
+export type SaveAs = 'formulas' | 'values';
+
+/** A saved file, its name, and what of the original it does not have any more, in plain words. */
+export type Saved = {
+  readonly bytes: Uint8Array;
+  readonly fileName: string;
+  readonly lost: readonly string[];
+};
+
+/** The built-in workbook: what the pane asks of it, and what the page around it needs. */
+export type BuiltIn = SheetHost & {
+  /** Opens a file in place of what is open; what can't be read leaves that open. */
+  readonly open: (
+    bytes: Uint8Array,
+    fileName: string,
+  ) => Promise<Outcome<{ readonly warnings: readonly string[] }>>;
+  /** What is open as an .xlsx file. */
+  readonly save: (as: SaveAs) => Promise<Outcome<Saved>>;
+  /** What the error in a cell says; empty where there is none, or none is known. */
+  readonly sentenceAt: (at: CellAt) => string;
+  /** A cell in words, for those who can't see it. */
+  readonly describeAt: (at: CellAt) => CellDescription | undefined;
+  /** Tells `listener` of every change of what is open, calculated ones included; the answer ends that. */
+  readonly onChange: (listener: () => void) => () => void;
+  /** Ends the listening; the engine itself goes on. */
+  readonly dispose: () => void;
+};
+
+/** What the host is given beside the engine. */
+export type Surroundings = {
+  /** Gives a file to the user. */
+  readonly download: (bytes: Uint8Array, fileName: string) => void;
+};
+
+type Opened = {
+  fileName: string;
+  original: Uint8Array | undefined;
+  warnings: readonly string[];
+  dates1904: boolean;
+};
+
+const NEW_NAME = 'workbook.xlsx';
+
+/** Makes the built-in workbook, in a browser or without a screen, from a started engine. */
+export function builtInHost(started: StartedWorkbook, { download }: Surroundings): BuiltIn {
+  const opened: Opened = { fileName: NEW_NAME, original: undefined, warnings: [], dates1904: false };
+  if (started.api.getActiveWorkbook() === null) openEmpty(started);
+  const changes = trackChanges(started);
+  changes.begin(undefined);
+  const added = changes.drawn;
+  const open: BuiltIn['open'] = async (bytes, fileName) => {
+    changes.pause();
+    const read = await openFile(started, bytes, fileName);
+    if (!read.ok) {
+      changes.resume();
+      return read;
+    }
+    const { warnings, dates1904, isText } = read.value;
+    Object.assign(opened, { fileName, warnings, dates1904, original: isText ? undefined : bytes });
+    changes.begin(isText ? undefined : read.value);
+    return answer({ warnings });
+  };
+  return {
+    kind: 'builtIn',
+    workbook: () => workbookInfo(started, opened),
+    readBlock: (at, work) => readLiveBlock(started, at, work),
+    select: async (at) => selectLive(started, at),
+    onSelect: (listener) => watchSelection(started, listener),
+    addSheets: (sheets, work) => addLiveSheets(started, sheets, work, added),
+    replaceSheet: (sheet, work) =>
+      liveSheet(started, sheet.name) === undefined
+        ? addLiveSheets(started, [sheet], work, added)
+        : writeOverSheet(started, sheet, work),
+    newWorkbook: async (fileName, sheets) => {
+      const written = { sheets: sheets.map(sheetForFile), namedRanges: sheets.flatMap(namesForFile) };
+      download(await writeXlsx(written), withEnding(fileName));
+      return answer(undefined);
+    },
+    workInCopy: async () => {
+      opened.fileName = copyName(opened.fileName);
+      return answer(opened.fileName);
+    },
+    fill: (request, work) => fillColumns(started, request, work),
+    appendRow: (sheet, heads, cells) => appendRecord(started, sheet, heads, cells, added),
+    nameCell: (place) => nameLiveCell(started, place),
+    namedCell: async (name) => answer(namedLiveCell(started, name)),
+    // The cell functions are part of this workbook: there is nothing to mend.
+    repairFormulas: async () => answer(0),
+    open,
+    save: async (as) => {
+      const { savedWorkbook } = await import('./workbookSave.ts');
+      const { bytes, lost } = await savedWorkbook(opened.original, await changes.state(), as);
+      return answer({ bytes, lost, fileName: withEnding(opened.fileName) });
+    },
+    sentenceAt: (at) => sentenceLive(started, at),
+    describeAt: (at) => describeLive(started, at),
+    onChange: changes.onChange,
+    dispose: changes.dispose,
+  };
+}
+
+async function workbookInfo(started: StartedWorkbook, opened: Opened): Promise<Outcome<WorkbookInfo>> {
+  const { fileName, warnings, dates1904 } = opened;
+  const sheets = await sheetInfos(started);
+  const selected: SheetBlock | undefined = selectedBlock(started);
+  return answer({ fileName, sheets, selected, dates1904, warnings });
+}
+
+// Whatever it was read from, it is saved as .xlsx.
+const withEnding = (name: string): string => `${name.replace(/\.(xlsx|xlsm|csv)$/i, '')}.xlsx`;
+
+const copyName = (name: string): string => withEnding(`${name.replace(/\.(xlsx|xlsm|csv)$/i, '')} copy`);

@@ -1,0 +1,107 @@
+import type { ICellData, IStyleData, IWorksheetData } from '@univerjs/core';
+import type { CellStyle } from 'hucre/xlsx';
+import type { Sheet, SheetCell } from '../../src/report/sheet.ts';
+import { lookForGrid } from './workbookLooks.ts';
+import { rowHeights } from './workbookRowHeights.ts';
+import { styleAt } from './workbookSheetFile.ts';
+import { columnPixels } from './workbookSheetSnapshot.ts';
+import { TRUTH } from './workbookSnapshot.ts';
+import type { Followed } from './workbookTurns.ts';
+import { inBlocks } from './workbookTurns.ts';
+
+/** A sheet of our own as the engine takes it in: cells, looks, widths, heights, spans and frozen rows. */
+export type DrawnSheet = {
+  readonly sheet: Partial<IWorksheetData>;
+  readonly styles: Record<string, IStyleData>;
+};
+
+type Rows = Record<number, Record<number, ICellData>>;
+
+const TEXT = 1;
+const NUMBER = 2;
+const SPARE_ROWS = 40;
+const SPARE_COLUMNS = 8;
+const PIXELS_PER_POINT = 4 / 3;
+
+/** Draws a sheet from its data, block by block; nothing is in the workbook yet. */
+export async function drawnSheet(sheet: Sheet, id: string, work?: Followed): Promise<DrawnSheet> {
+  const styles = new Map<CellStyle, string>();
+  const cellData: Rows = {};
+  await inBlocks(sheet.rows.length, work, (from, to) => {
+    for (let row = from; row < to; row += 1) cellData[row] = rowCells(sheet, row, styles);
+  });
+  const width = Math.max(sheet.widths.length, ...sheet.rows.map((row) => row.length));
+  return {
+    sheet: {
+      id,
+      name: sheet.name,
+      cellData,
+      rowCount: sheet.rows.length + SPARE_ROWS,
+      columnCount: width + SPARE_COLUMNS,
+      rowData: heightsOf(sheet),
+      columnData: Object.fromEntries(sheet.widths.map((each, column) => [column, { w: columnPixels(each) }])),
+      mergeData: sheet.spans.map(({ row, column, columns }) => ({
+        startRow: row,
+        endRow: row,
+        startColumn: column,
+        endColumn: column + columns - 1,
+      })),
+      showGridlines: 0,
+      ...(sheet.frozenRows > 0 && { freeze: frozen(sheet.frozenRows) }),
+    },
+    styles: Object.fromEntries([...styles].map(([style, name]) => [name, lookForGrid(style, [])])),
+  };
+}
+
+const frozen = (rows: number): IWorksheetData['freeze'] => ({
+  xSplit: 0,
+  ySplit: rows,
+  startRow: rows,
+  startColumn: -1,
+});
+
+const heightsOf = (sheet: Sheet): IWorksheetData['rowData'] =>
+  Object.fromEntries(
+    [...rowHeights(sheet)].map(([row, { height }]) => [
+      row,
+      { h: Math.round(height * PIXELS_PER_POINT), ia: 0 as const },
+    ]),
+  );
+
+function rowCells(sheet: Sheet, row: number, styles: Map<CellStyle, string>): Record<number, ICellData> {
+  const cells: Record<number, ICellData> = {};
+  sheet.rows[row]!.forEach((cell, column) => {
+    if (cell === null) return;
+    cells[column] = { ...drawnCell(cell), s: styleName(styleAt(sheet, row, column), styles) };
+  });
+  return cells;
+}
+
+let named = 0;
+const names = new WeakMap<CellStyle, string>();
+
+// One name for each look, in every sheet that is drawn.
+function styleName(style: CellStyle, styles: Map<CellStyle, string>): string {
+  let name = names.get(style);
+  if (name === undefined) {
+    named += 1;
+    name = `drawn${named}`;
+    names.set(style, name);
+  }
+  styles.set(style, name);
+  return name;
+}
+
+/** A cell as the engine takes it: text stays text, a formula brings the answer that it is expected to have. */
+export function drawnCell({ value, formula }: Pick<SheetCell, 'value' | 'formula'>): ICellData {
+  const cell = typedValue(value);
+  return formula === undefined ? cell : { ...cell, f: `=${formula}` };
+}
+
+/** A value with its kind, so that the engine guesses nothing. */
+export function typedValue(value: string | number | boolean | null): ICellData {
+  if (value === null) return {};
+  if (typeof value === 'number') return { v: value, t: NUMBER };
+  if (typeof value === 'boolean') return { v: value ? 1 : 0, t: TRUTH };
+  return { v: value, t: TEXT };
+}

@@ -1,0 +1,181 @@
+import type { CellStyle } from 'hucre/xlsx';
+import type { CellRange } from './cellAddress.ts';
+import type { HostCell, HostTable } from './sheetHost.ts';
+import type { Changes, SheetChanges } from './workbookChanges.ts';
+import { formulaAt } from './workbookDescribing.ts';
+import type { StartedWorkbook } from './workbookEngine.ts';
+import { holdsSomething, tablesOn } from './workbookInfo.ts';
+import type { LiveSheet } from './workbookLive.ts';
+import { liveSheets } from './workbookLive.ts';
+import { lookForFile } from './workbookLookForFile.ts';
+import { namedLiveCell } from './workbookNames.ts';
+import type { FileSheet } from './workbookSheet.ts';
+import type { ChangedCell, ChangedTable, SheetState, WorkbookState } from './workbookState.ts';
+import { turn } from './workbookTurns.ts';
+
+/** What the workbook has become, from what has happened to it and from what stands in it now. */
+export async function stateOf(started: StartedWorkbook, changes: Changes): Promise<WorkbookState> {
+  const sheets: SheetState[] = [];
+  for (const live of liveSheets(started)) {
+    sheets.push(sheetState(started, live, changes));
+    await turn();
+  }
+  const names = [...changes.names].flatMap((name) => {
+    const at = namedLiveCell(started, name);
+    return at === undefined ? [] : [{ name, at }];
+  });
+  return { sheets, names };
+}
+
+function sheetState(started: StartedWorkbook, live: LiveSheet, { sheets, file }: Changes): SheetState {
+  const changed = sheets.get(live.id);
+  const original = file?.sheets.find(({ name }) => name === changed?.original);
+  const { facade } = live;
+  return {
+    name: live.name,
+    ...(original !== undefined && { original: original.name }),
+    ...(changed?.drawn !== undefined && { drawn: changed.drawn }),
+    ...(changed?.hidden === true && { hidden: facade.isSheetHidden() }),
+    cells: changedCells(started, live, changed, original),
+    tables: changedTables(started, live, changed, original),
+    widths: new Map([...(changed?.widths ?? [])].map((column) => [column, characters(live, column)])),
+    ...(changed?.merges === true && { merges: facade.getMergedRanges().map((each) => each.getRange()) }),
+    ...(changed?.shifted === true && original !== undefined && { shifted: true }),
+  };
+}
+
+const characters = ({ facade }: LiveSheet, column: number): number =>
+  Math.max(0, (facade.getColumnWidth(column) - 5) / 7);
+
+function changedCells(
+  started: StartedWorkbook,
+  live: LiveSheet,
+  changed: SheetChanges | undefined,
+  original: FileSheet | undefined,
+): ChangedCell[] {
+  const isKnown = original !== undefined || changed?.drawn !== undefined;
+  const spots = isKnown && changed?.shifted !== true ? changed!.cells : everyCell(live, original);
+  const covered = spilledOver(live);
+  const cells: ChangedCell[] = [];
+  for (const row of [...spots.keys()].sort((a, b) => a - b)) {
+    for (const column of [...spots.get(row)!].sort((a, b) => a - b)) {
+      if (covered(row, column)) continue;
+      const isStyled = !isKnown || changed?.looks.get(row)?.has(column) === true;
+      cells.push(changedCell(started, live, row, column, isStyled));
+    }
+  }
+  return cells;
+}
+
+/** Every filled cell of now, and every one that was filled in the original. */
+function everyCell(live: LiveSheet, original: FileSheet | undefined): Map<number, Set<number>> {
+  const spots = new Map<number, Set<number>>();
+  const mark = (row: number, column: number): void => {
+    spots.set(row, (spots.get(row) ?? new Set()).add(column));
+  };
+  live.sheet.getCellMatrix().forValue((row, column, cell) => {
+    if (holdsSomething(cell)) mark(row, column);
+  });
+  original?.rows.forEach((cells, row) =>
+    cells.forEach((cell, column) => {
+      if (cell !== null && cell !== undefined) mark(row, column);
+    }),
+  );
+  return spots;
+}
+
+/** Whether a cell shows an answer of another cell's formula. */
+function spilledOver({ ranges }: LiveSheet): (row: number, column: number) => boolean {
+  const all: { range: CellRange; row: number; column: number }[] = [];
+  for (const [row, columns] of Object.entries(ranges))
+    for (const [column, range] of Object.entries(columns ?? {}))
+      if (range !== undefined && isWide(range)) all.push({ range, row: Number(row), column: Number(column) });
+  return (row, column) =>
+    all.some(
+      ({ range, row: top, column: left }) =>
+        (row !== top || column !== left) &&
+        range.startRow <= row &&
+        row <= range.endRow &&
+        range.startColumn <= column &&
+        column <= range.endColumn,
+    );
+}
+
+const isWide = ({ startRow, endRow, startColumn, endColumn }: CellRange): boolean =>
+  endRow > startRow || endColumn > startColumn;
+
+function changedCell(
+  started: StartedWorkbook,
+  live: LiveSheet,
+  row: number,
+  column: number,
+  isStyled: boolean,
+): ChangedCell {
+  const formula = formulaAt(started, live, row, column);
+  const range = live.ranges[row]?.[column];
+  const spills = formula !== undefined && range !== undefined && isWide(range);
+  const look = isStyled ? lookAt(live, row, column) : undefined;
+  return {
+    row,
+    column,
+    value: live.value(row, column),
+    ...(formula !== undefined && { formula: formula.replace(/^=/, '') }),
+    ...(spills && live.value(row, column) !== '#SPILL!' && { spill: answers(live, range) }),
+    ...(look !== undefined && { look }),
+  };
+}
+
+function answers(live: LiveSheet, { startRow, startColumn, endRow, endColumn }: CellRange): HostCell[][] {
+  return Array.from({ length: endRow - startRow + 1 }, (_, down) =>
+    Array.from({ length: endColumn - startColumn + 1 }, (_each, right) =>
+      live.value(startRow + down, startColumn + right),
+    ),
+  );
+}
+
+function lookAt(live: LiveSheet, row: number, column: number): CellStyle | undefined {
+  const styles = live.facade.getWorkbook().getStyles();
+  const style = styles.getStyleByCell(live.sheet.getCellRaw(row, column));
+  return style === null || style === undefined ? undefined : lookForFile(style);
+}
+
+/** Tables that are new, or have other corners than in the file. */
+function changedTables(
+  started: StartedWorkbook,
+  live: LiveSheet,
+  changed: SheetChanges | undefined,
+  original: FileSheet | undefined,
+): ChangedTable[] {
+  const drawn = new Set(changed?.drawn?.tables.map(({ name }) => name));
+  return tablesOn(started, live)
+    .filter(({ name }) => !drawn.has(name))
+    .map((table) => tableState(started, live, table))
+    .filter((table) => {
+      const before = original?.tables.find(({ name }) => name === table.name);
+      const end = before === undefined ? -1 : before.range.endRow - (before.totalRow ? 1 : 0);
+      return end !== table.block.endRow || before?.range.endColumn !== table.block.endColumn;
+    });
+}
+
+function tableState(
+  started: StartedWorkbook,
+  live: LiveSheet,
+  { name, block, heads }: HostTable,
+): ChangedTable {
+  const formulas = new Map<string, string>();
+  heads.forEach((head, index) => {
+    const formula = formulaAt(started, live, block.row + 1, block.column + index);
+    if (formula?.includes('[#This Row]') === true) formulas.set(head, formula.replace(/^=/, ''));
+  });
+  return {
+    name,
+    block: {
+      startRow: block.row,
+      startColumn: block.column,
+      endRow: block.row + block.rows - 1,
+      endColumn: block.column + block.columns - 1,
+    },
+    heads,
+    ...(formulas.size > 0 && { formulas }),
+  };
+}

@@ -1,0 +1,49 @@
+import type {} from '@univerjs/sheets-table/facade';
+import type { FillRequest } from './sheetHost.ts';
+import type { StartedWorkbook } from './workbookEngine.ts';
+import { openBook } from './workbookEngine.ts';
+import type { LiveSheet } from './workbookLive.ts';
+import type { Steps } from './workbookSteps.ts';
+
+/** Takes those new columns into their table that stand at its right side; its filters stay. */
+export function widenTable(
+  started: StartedWorkbook,
+  steps: Steps,
+  live: LiveSheet,
+  { table: name, column, columns }: FillRequest,
+): void {
+  const table = openBook(started)
+    .getTableList()
+    .find((each) => each.name === name && each.subUnitId === live.id)!;
+  const end = table.range.endColumn;
+  const joining = columns.slice(Math.max(0, end + 1 - column));
+  if (joining.length === 0) return;
+  const [unitId, tableId] = [live.bookId, table.id];
+  const change = (operationType: 'insert' | 'delete') => ({
+    id: 'sheet.mutation.set-sheet-table',
+    params: {
+      unitId,
+      subUnitId: live.id,
+      tableId,
+      config: {
+        rowColOperation: {
+          operationType,
+          rowColType: 'column',
+          index: end + 1,
+          count: joining.length,
+          columnsJson: joining.map(({ head }, index) => columnJson(`${tableId}-${end + 1 + index}`, head)),
+        },
+      },
+    },
+  });
+  steps.make(change('insert'), change('delete'));
+}
+
+const columnJson = (id: string, displayName: string): object => ({
+  id,
+  displayName,
+  dataType: 'none',
+  formula: '',
+  meta: {},
+  style: {},
+});

@@ -1,0 +1,105 @@
+import { writeXlsx } from 'hucre/xlsx';
+import { afterAll, describe, expect, it } from 'vitest';
+import { formulaAt } from '../../../taskpane/host/workbookDescribing.ts';
+import { openBook } from '../../../taskpane/host/workbookEngine.ts';
+import { startHeadless, stopHeadless } from '../../../taskpane/host/workbookHeadless.ts';
+import type { BuiltIn } from '../../../taskpane/host/workbookHost.ts';
+import { builtInHost } from '../../../taskpane/host/workbookHost.ts';
+import { liveSheet } from '../../../taskpane/host/workbookLive.ts';
+import type { HostUnderTest, StartSheet } from './sheetHostContract.ts';
+import { sheetHostContract, START, valueOf } from './sheetHostContract.ts';
+
+const started = startHeadless();
+afterAll(() => stopHeadless(started));
+
+const given: { readonly bytes: Uint8Array; readonly name: string }[] = [];
+let last: BuiltIn | undefined;
+
+function newHost(): BuiltIn {
+  last?.dispose();
+  last = builtInHost(started, { download: (bytes, name) => given.push({ bytes, name }) });
+  return last;
+}
+
+/** The start sheets as a file that someone else might have written. */
+function fileOf(sheets: readonly StartSheet[]): Promise<Uint8Array> {
+  return writeXlsx({
+    sheets: sheets.map(({ name, rows, dateColumns, table, hiddenRows, isProtected }) => ({
+      name,
+      rows: rows.map((row) => [...row]),
+      cells: new Map(
+        rows.flatMap((row, r) =>
+          dateColumns
+            .filter((c) => typeof row[c] === 'number')
+            .map((c) => [`${r},${c}`, { value: row[c]!, style: { numFmt: 'yyyy-mm-dd' } }] as const),
+        ),
+      ),
+      rowDefs: new Map(hiddenRows.map((row) => [row, { hidden: true }])),
+      ...(table !== undefined && {
+        tables: [
+          {
+            name: table,
+            range: `A1:${'ABCDEF'[rows[0]!.length - 1]}${rows.length}`,
+            columns: rows[0]!.map((head) => ({ name: String(head) })),
+          },
+        ],
+      }),
+      ...(isProtected && { protection: { sheet: true } }),
+    })),
+  });
+}
+
+async function make(): Promise<HostUnderTest> {
+  const host = newHost();
+  valueOf(await host.open(await fileOf(START), 'fleet.xlsx'));
+  return {
+    host,
+    formulaAt: async ({ sheet, row, column }) =>
+      formulaAt(started, liveSheet(started, sheet)!, row, column)?.slice(1),
+    numberCodeAt: async ({ sheet, row, column }) => liveSheet(started, sheet)!.numberCode(row, column),
+    undo: async () => void openBook(started).undo(),
+  };
+}
+
+sheetHostContract('built-in workbook', make);
+
+describe('opening', () => {
+  it('keeps what is open when a file can’t be read', async () => {
+    const { host } = await make();
+    const refused = await (host as BuiltIn).open(new Uint8Array([1, 2, 3]), 'broken.xlsx');
+    expect(refused).toMatchObject({ ok: false, problem: { because: 'notAWorkbook' } });
+    const { fileName, sheets } = valueOf(await host.workbook());
+    expect([fileName, sheets.length]).toEqual(['fleet.xlsx', 3]);
+  });
+
+  it('goes on in a copy under a name that says so', async () => {
+    const { host } = await make();
+    expect(valueOf(await host.workInCopy())).toBe('fleet copy.xlsx');
+    expect(valueOf(await host.workbook()).fileName).toBe('fleet copy.xlsx');
+  });
+});
+
+describe('cells in words', () => {
+  it('gives the sentence of an error where it stands and where it is spilled', async () => {
+    const host = (await make()).host as BuiltIn;
+    const columns = [{ head: 'Bad', format: 'share', formula: 'CRANK.STATEOFCHARGE(A2:A3,25)' }] as const;
+    const request = {
+      sheet: 'Store',
+      as: 'spill',
+      headRow: 0,
+      rows: 2,
+      column: 2,
+      columns,
+      overwrite: false,
+    } as const;
+    valueOf(await host.fill(request));
+    for (const row of [1, 2]) {
+      const at = { sheet: 'Store', row, column: 2 };
+      expect(host.sentenceAt(at)).toMatch(/must be a number/);
+      expect(host.describeAt(at)).toMatchObject({ address: `C${row + 1}`, shown: '#VALUE!' });
+    }
+    expect(host.describeAt({ sheet: 'Store', row: 2, column: 2 })?.answerOf).toBe('C2');
+    expect(host.describeAt({ sheet: 'Store', row: 1, column: 2 })?.formula).toContain('CRANK.STATEOFCHARGE');
+    expect(host.describeAt({ sheet: 'Fleet', row: 1, column: 2 })?.shown).toBe('2023-03-15');
+  });
+});
