@@ -1,4 +1,5 @@
 import { render } from 'preact';
+import './pane.css';
 import { readAgain } from './actions/readInventory.ts';
 import { AsOfField } from './parts/asOfField.tsx';
 import { HomeQuestion } from './parts/homeQuestion.tsx';

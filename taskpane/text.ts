@@ -24,3 +24,38 @@ export const HOME_WORDS: Readonly<Record<Home, string>> = {
   own: 'Into a workbook of its own',
 };
 export const DECLINE_HOME = 'Write nothing now';
+
+export const NOT_A_NUMBER = 'This is no number; write one such as 12.5, or nothing.';
+
+export const RECORD_START = {
+  question: 'Since when has every removal been written down?',
+  why: 'Batteries that failed before that day are missing from the sheet, and would make the others look longer-lived than they are. Nothing is planned before this is answered.',
+  answers: {
+    date: 'Since a day',
+    never: 'Never: the sheet shows only what is still here',
+    unknown: "I don't know: take the month of the earliest removal",
+  },
+  date: 'The day',
+  take: 'Take this answer',
+  choose: 'Choose one of the three answers.',
+  change: 'Change',
+} as const;
+
+/** Since when removals are on record, and how that is known. */
+export const RECORD_FROM = {
+  option: (day: string) => `Every removal written down since ${day}, as you said.`,
+  column: () => 'Since when each battery was watched is told by its own row.',
+  assumed: (day: string) => `Removals taken as complete since ${day}: the month of the earliest one.`,
+  never: () =>
+    'This sheet shows only what is still here, so it cannot show how long batteries last: a rule of thumb carries the answer.',
+} as const;
+
+export const PLOT_NUMBERS = 'Numbers of this picture';
+export const PLOT_WORDS = { expected: 'Expected', low: 'Low', high: 'High' } as const;
+
+export const PLANNING = 'Planning';
+export const WRITING_FORECAST = 'Writing the forecast';
+export const FORECAST_FILE = (source: string): string => `${source.replace(/\.[^.]*$/, '')} forecast.xlsx`;
+export const writtenSentence = (names: readonly string[]): string => `Written: ${names.join(', ')}.`;
+export const writtenApart = (file: string, names: readonly string[]): string =>
+  `Written into ${file}: ${names.join(', ')}.`;

@@ -1,14 +1,24 @@
-import { answer } from '../../src/basics/outcome.ts';
+import type { Outcome } from '../../src/basics/outcome.ts';
+import type { ShownPlan } from '../computing/planAnswer.ts';
 import type { Session } from '../session.ts';
+import { settingsInForce } from '../session.ts';
+import { PLANNING } from '../text.ts';
 import { underway } from './underway.ts';
 
-/** Plans from the inventory that was read; the plan is shown, nothing is written. */
+/**
+ * Plans from the inventory that was read, with the settings as they are now; nothing is written. Where that is given
+ * up there is no plan: the one before was made with other settings.
+ */
 export async function makePlan(session: Session): Promise<void> {
   if (session.reading.value === undefined) return;
-  await underway(session, 'Planning', async ({ signal }) => {
-    const plan = await session.computing.ask('plan', undefined, signal);
-    session.plan.value = plan.ok ? plan.value : undefined;
-    session.planProblem.value = plan.ok ? undefined : plan.problem;
-    return plan.ok ? answer(undefined) : plan;
-  });
+  const plan = await underway(session, PLANNING, ({ signal }) => askPlan(session, signal));
+  if (plan === undefined) session.plan.value = undefined;
+}
+
+/** Asks for the plan and shows it, or why there is none. */
+export async function askPlan(session: Session, signal: AbortSignal): Promise<Outcome<ShownPlan>> {
+  const plan = await session.computing.ask('plan', { settings: settingsInForce(session) }, signal);
+  session.plan.value = plan.ok ? plan.value : undefined;
+  session.planProblem.value = plan.ok ? undefined : plan.problem;
+  return plan;
 }

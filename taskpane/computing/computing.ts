@@ -26,9 +26,9 @@ export function answerTo<Q extends Question>(
 export function directComputing(): Computing {
   const memory: Memory = {};
   return {
-    ask: async (question, request, signal) => {
+    ask: async <Q extends Question>(question: Q, request: RequestOf<Q>, signal?: AbortSignal) => {
       signal?.throwIfAborted();
-      return (await answerTo(memory, question, request)) as Awaited<ReturnType<Answers[typeof question]>>;
+      return (await answerTo(memory, question, request)) as AnswerTo<Q>;
     },
     end: () => undefined,
   };

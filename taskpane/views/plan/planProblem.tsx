@@ -1,0 +1,16 @@
+import { problemText } from '../../../src/basics/problemText.ts';
+import { makePlan } from '../../actions/makePlan.ts';
+import type { Session } from '../../session.ts';
+import { PLAN_NOW } from './text.ts';
+
+/** Why there is no plan; where planning was given up, a way to have it after all. */
+export function PlanProblem({ session }: { readonly session: Session }) {
+  const problem = session.planProblem.value;
+  if (problem !== undefined) return <p class="wrong">{problemText(problem)}</p>;
+  if (session.plan.value !== undefined || session.underway.value !== undefined) return null;
+  return (
+    <button type="button" onClick={() => void makePlan(session)}>
+      {PLAN_NOW}
+    </button>
+  );
+}
