@@ -65,7 +65,7 @@ function readingsShown(raw: RawReadings, test: BatteryTest): Readings | undefine
 }
 
 /** Cold enough that the months since the last charge decide alone, not what is lost meanwhile [C]. */
-const MONTHS_ALONE_CELSIUS = 0;
+export const MONTHS_ALONE_CELSIUS = 0;
 
 /**
  * The date by which a stored battery is to be charged again. Where the average temperature of its place is not

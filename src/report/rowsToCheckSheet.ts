@@ -1,21 +1,84 @@
-import { addHeads, addRow, addSentence, cell, finishedSheet, newDraft } from './draft.ts';
+import type { Finding } from '../inventory/inventory.ts';
+import type { CheckGroup } from '../inventory/rowsToCheck.ts';
+import { rowsToCheck } from '../inventory/rowsToCheck.ts';
+import type { Draft } from './draft.ts';
+import {
+  addGap,
+  addHeads,
+  addPageBreak,
+  addRow,
+  addSentence,
+  cell,
+  finishedSheet,
+  newDraft,
+} from './draft.ts';
 import type { ReportFacts } from './reportFacts.ts';
 import type { Sheet } from './sheet.ts';
+import { firstUnits } from './shownText.ts';
 
+const CAUSE_HEADS = ['Kind', 'Sheet', 'Rows', 'Column', 'Cause, first rows, example', 'If nothing is done'];
 const HEADS = ['Kind', 'Sheet', 'Row', 'Column', 'What stands there', 'What was done'];
-const FIRST_ROW = 3;
+const WIDTHS = [26, 11, 7, 15, 50, 58];
 
-/** Everything doubtful in the inventory, row by row: what stands there and what was done with it. */
-export function rowsToCheckSheet({ toCheck, tab, settings }: ReportFacts, name: string): Sheet {
+/** Everything doubtful in the inventory: by cause, then row by row, what stands there and what was done with it. */
+export function rowsToCheckSheet(
+  { toCheck, tab, settings }: Pick<ReportFacts, 'toCheck' | 'tab' | 'settings'>,
+  name: string,
+): Sheet {
   const draft = newDraft();
   addSentence(draft, 'Rows to check', 'title', HEADS.length);
-  addSentence(
-    draft,
-    'Nothing in the inventory was changed. Correct the rows there and plan again.',
-    'note',
-    HEADS.length,
-  );
-  addHeads(draft, HEADS);
+  const note = 'Nothing in the inventory was changed. Correct the rows there and plan again.';
+  addSentence(draft, note, 'note', HEADS.length);
+  if (toCheck.length === 0) addSentence(draft, 'Nothing to check.', 'label', HEADS.length);
+  else addCauses(draft, toCheck, tab);
+  const heads = toCheck.length === 0 ? undefined : addList(draft, toCheck, tab);
+  return finishedSheet(draft, name, WIDTHS, {
+    frozenRows: 0,
+    dateShown: settings.dateShown,
+    ...(heads === undefined ? {} : { repeatedRows: [heads, heads] }),
+  });
+}
+
+// What one decision can settle, so that nobody has to read every row first.
+function addCauses(draft: Draft, toCheck: readonly Finding[], tab: string): void {
+  addSentence(draft, 'By cause, what moves the answer most first', 'heading', HEADS.length);
+  addHeads(draft, CAUSE_HEADS);
+  for (const group of rowsToCheck(toCheck)) {
+    const { sheet, column } = group.examples[0]!;
+    addRow(draft, [
+      cell(group.kind, 'wrapped'),
+      cell(sheet ?? tab),
+      cell(group.count, 'body', 'whole'),
+      cell(column, 'wrapped'),
+      cell(causeText(group), 'wrapped'),
+      cell(group.ifNothing, 'wrapped'),
+    ]);
+  }
+  addGap(draft);
+  addPageBreak(draft);
+}
+
+// One finding can stand for many rows; only the first of each is known by its number.
+function causeText({ cause, kind, count, examples }: CheckGroup): string {
+  const rows = examples.map(({ row }) => row);
+  const more = count > rows.length ? ` and ${count - rows.length} more` : '';
+  const where = `${count === 1 ? 'row' : 'rows'} ${rows.join(', ')}${more}`;
+  return [cause === kind ? '' : cause, where, exampleText(examples[0]!)]
+    .filter((text) => text !== '')
+    .join('; ');
+}
+
+const LONGEST_EXAMPLE = 60;
+
+function exampleText({ given }: Finding): string {
+  const shown = firstUnits(given, LONGEST_EXAMPLE);
+  return given === '' ? '' : `such as ${shown}${shown.length < given.length ? ' …' : ''}`;
+}
+
+/** Writes the list of all rows; answers where its heads stand. */
+function addList(draft: Draft, toCheck: readonly Finding[], tab: string): number {
+  addSentence(draft, 'Row by row', 'heading', HEADS.length);
+  const heads = addHeads(draft, HEADS);
   for (const { kind, row, column, given, done, sheet } of toCheck) {
     addRow(draft, [
       cell(kind, 'wrapped'),
@@ -26,18 +89,6 @@ export function rowsToCheckSheet({ toCheck, tab, settings }: ReportFacts, name: 
       cell(done, 'wrapped'),
     ]);
   }
-  if (toCheck.length > 0) {
-    draft.tables.push({
-      name: 'RowsToCheck',
-      row: FIRST_ROW - 1,
-      column: 0,
-      rows: toCheck.length,
-      heads: HEADS,
-    });
-  }
-  return finishedSheet(draft, name, [26, 11, 7, 15, 50, 58], {
-    frozenRows: FIRST_ROW,
-    repeatedRows: [FIRST_ROW - 1, FIRST_ROW - 1],
-    dateShown: settings.dateShown,
-  });
+  draft.tables.push({ name: 'RowsToCheck', row: heads, column: 0, rows: toCheck.length, heads: HEADS });
+  return heads;
 }

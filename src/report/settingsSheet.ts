@@ -28,6 +28,6 @@ export function settingsSheet(settings: Settings, asOf: Day, name = SETTINGS_SHE
       [12, 48],
       [12, 48],
     ]),
-    { frozenRows: 1, repeatedRows: [0, 0] },
+    { frozenRows: 1, repeatedRows: [0, 0], dateShown: settings.dateShown },
   );
 }
