@@ -12,6 +12,7 @@ import type { Engine } from './workbookFunctions.ts';
 import type { Contents } from './workbookSnapshot.ts';
 import { snapshotOf } from './workbookSnapshot.ts';
 import { forgetParsed } from './workbookSyntax.ts';
+import { TABLE_SETTINGS } from './workbookTables.ts';
 
 // The engine's modules for Node are CommonJS; loading them as ES modules fails on one of their dependencies.
 const require = createRequire(import.meta.url);
@@ -53,7 +54,7 @@ function registerPlugins(univer: Univer, formula: object): void {
     else univer.registerPlugin(plugin);
   }
   univer.registerPlugin(numbers.UniverSheetsNumfmtPlugin);
-  univer.registerPlugin(tables.UniverSheetsTablePlugin);
+  univer.registerPlugin(tables.UniverSheetsTablePlugin, TABLE_SETTINGS as never);
 }
 
 let opened = 0;

@@ -5,6 +5,21 @@ import { openBook } from './workbookEngine.ts';
 import type { LiveSheet } from './workbookLive.ts';
 import type { Steps } from './workbookSteps.ts';
 
+/** Tables as plain as those of our own sheets: a grey head and hairlines, nothing that needs colour. */
+export const TABLE_SETTINGS = {
+  userThemes: [
+    {
+      name: 'plain',
+      style: {
+        headerRowStyle: { bg: { rgb: '#E9ECEF' }, bl: 1, bd: { b: { s: 1, cl: { rgb: '#1F2A33' } } } },
+        secondRowStyle: { bg: { rgb: '#F6F7F8' } },
+        lastRowStyle: { bd: { b: { s: 1, cl: { rgb: '#B8BFC6' } } } },
+      },
+    },
+  ],
+  defaultThemeIndex: 0,
+} as const;
+
 /** Takes those new columns into their table that stand at its right side; its filters stay. */
 export function widenTable(
   started: StartedWorkbook,
