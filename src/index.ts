@@ -121,6 +121,7 @@ export * from './inventory/unmatchedSettings.ts';
 export * from './inventory/benchRecord.ts';
 export * from './inventory/caseLine.ts';
 export * from './inventory/setMates.ts';
+export * from './inventory/benchBattery.ts';
 export * from './inventory/whereText.ts';
 export * from './inventory/countShelf.ts';
 export * from './inventory/compareFiles.ts';

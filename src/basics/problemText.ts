@@ -160,6 +160,9 @@ const sentences = {
   // storage
   negativeDays: (p) => `days is ${shown(p.given)}; allowed is 0 or more`,
   notWholeMonths: (p) => `mostMonths is ${shown(p.given)}; allowed are whole months, 1 to 60`,
+  // bench: which battery is meant
+  labelWithoutSerial: (p) =>
+    `the symbol ${shown(p.given)} names no serial; scan the other symbol of the label, or type the serial`,
   // life: records and fits
   impossibleLife: (p) =>
     `life ${p.more?.row ?? ''} can't be: ${p.more?.kind ?? ''}, under record from ${shown(p.more?.entry)}, ages ${shown(p.more?.from)} to ${shown(p.more?.to)}, count ${shown(p.more?.count)}; ages are 0 or more, and each comes after the one before it`,
