@@ -63,9 +63,9 @@ function causeText({ cause, kind, count, examples }: CheckGroup): string {
   const rows = examples.map(({ row }) => row);
   const more = count > rows.length ? ` and ${count - rows.length} more` : '';
   const where = `${count === 1 ? 'row' : 'rows'} ${rows.join(', ')}${more}`;
-  return [cause === kind ? '' : cause, where, exampleText(examples[0]!)]
-    .filter((text) => text !== '')
-    .join('; ');
+  const what = cause === kind ? '' : cause.replace(`: ${kind}`, '');
+  const example = what !== '' && examples[0]!.given.includes(what) ? '' : exampleText(examples[0]!);
+  return [what, where, example].filter((text) => text !== '').join('; ');
 }
 
 const LONGEST_EXAMPLE = 60;
