@@ -1,0 +1,153 @@
+import type { Block } from '../../src/report/sheet.ts';
+import { address } from '../../src/report/sheet.ts';
+import type { Bridge, OfficeGlobals } from './bootOffice.ts';
+import { bootOffice } from './bootOffice.ts';
+import type { Faults, RequestRefusal, Traffic } from './faults.ts';
+import { noFaults, noTraffic, refusalOf } from './faults.ts';
+import type { RequirementSets } from './hostWindow.ts';
+import { hostWindow, PROGRAMS } from './hostWindow.ts';
+import type { Member } from './member.ts';
+import { notModelled } from './member.ts';
+import type { KeptObjects, Request, Response } from './requestInterpreter.ts';
+import { answerRequest } from './requestInterpreter.ts';
+import type { ModelWorkbook } from './workbookModel.ts';
+import { emptyWorkbook, sheetNamed } from './workbookModel.ts';
+import { workbookMember } from './workbookMember.ts';
+
+/** The library at work on a workbook in memory, and what a test may turn and read. */
+export type ExcelRig = {
+  readonly globals: OfficeGlobals;
+  readonly workbook: ModelWorkbook;
+  readonly faults: Faults;
+  readonly traffic: Traffic;
+  /** What the functions' runtime sent back, by the number of the invocation. */
+  readonly results: Map<number, readonly unknown[]>;
+  /** The user selects a block, or something that is no range. */
+  readonly userSelects: (sheet: string, block: Block | undefined) => void;
+  /** The user ends typing into a cell; what waited for it goes on. */
+  readonly userEndsEdit: () => void;
+  /** The program calls functions; each is its number, its name and its arguments. */
+  readonly invoke: (calls: readonly (readonly [number, string, readonly unknown[]])[]) => void;
+  /** Forgets what went over the line so far. */
+  readonly resetTraffic: () => void;
+};
+
+/** Makes the library's globals those of this process, where the adapter looks for them. */
+export function useGlobals({ globals }: ExcelRig): void {
+  const { Office, Excel, OfficeExtension, CustomFunctions } = globals;
+  Object.assign(globalThis, { Office, Excel, OfficeExtension, CustomFunctions });
+}
+
+type Message = { id: number; flags: number; message: { body: Request } };
+
+const GENERIC_MESSAGE = 3;
+const RESPONSE = 2;
+
+/** Boots the library in front of a workbook with these sheets. */
+export async function startExcel(
+  sheets: readonly string[] = ['Sheet1'],
+  program: RequirementSets = PROGRAMS.current,
+): Promise<ExcelRig> {
+  const workbook = emptyWorkbook(sheets);
+  const [faults, traffic, results] = [noFaults(), noTraffic(), new Map<number, readonly unknown[]>()];
+  const waiting: string[] = [];
+  const answer = answerer(workbook, faults, traffic, results, waiting);
+  const bridge: Bridge = { sendMessageToHost: (text) => setTimeout(() => reply(text)) };
+  const reply = (text: string): void => {
+    const message = answer(text);
+    if (message !== undefined) bridge.onMessageFromHost!(JSON.stringify(message));
+  };
+  const globals = await bootOffice(hostWindow(program, 'C:\\Fleet.xlsx'), bridge);
+  const tell = (entries: unknown[]): void =>
+    bridge.onMessageFromHost!(JSON.stringify({ type: GENERIC_MESSAGE, message: { entries } }));
+  return {
+    ...{ globals, workbook, faults, traffic, results },
+    userSelects: (sheet, block) => tell(select(workbook, sheet, block)),
+    userEndsEdit: () => {
+      faults.isEditing = false;
+      waiting.splice(0).forEach(reply);
+    },
+    invoke: (calls) => tell(calls.map(invocation)),
+    resetTraffic: () => void Object.assign(traffic, noTraffic()),
+  };
+}
+
+function answerer(
+  workbook: ModelWorkbook,
+  faults: Faults,
+  traffic: Traffic,
+  results: ExcelRig['results'],
+  waiting: string[],
+): (text: string) => object | undefined {
+  const kept: KeptObjects = new Map();
+  const services = (name: string): Member => service(name, results);
+  return (text) => {
+    const { id, flags, message } = JSON.parse(text) as Message;
+    const bytes = Buffer.byteLength(text);
+    const isOwn = message.body.Actions.every(isClearing);
+    if (isOwn) traffic.clearings += 1;
+    else traffic.syncs += 1;
+    const refusal = isOwn ? undefined : refusalOf(faults, traffic, flags, bytes);
+    if (refusal === 'wait') {
+      traffic.syncs -= 1;
+      return void waiting.push(text);
+    }
+    if (refusal !== undefined) return refused(id, refusal);
+    if (!isOwn) traffic.requestBytes.push(bytes);
+    const body = answerRequest(message.body, workbookMember(workbook), services, kept);
+    noteNotModelled(traffic, body);
+    traffic.answerBytes.push(JSON.stringify(body).length);
+    if (traffic.answerBytes.at(-1)! > faults.mostBytes) return refused(id, TOO_LARGE);
+    return { type: RESPONSE, id, message: { statusCode: 200, headers: {}, body } };
+  };
+}
+
+const TOO_LARGE = {
+  status: 413,
+  code: 'ResponsePayloadSizeLimitExceeded',
+  message: 'the answer is too large',
+};
+
+function refused(id: number, { status, code, message }: RequestRefusal): object {
+  const body = { error: { code, message } };
+  return { type: RESPONSE, id, message: { statusCode: status, headers: {}, body } };
+}
+
+// The library's own requests: when it has booted, and after each run.
+const isClearing = ({ ActionType, Name }: Request['Actions'][number]): boolean =>
+  ActionType === 1 || Name === '_RemoveReference' || Name === 'NotifyActionHandlerReady';
+
+function noteNotModelled(traffic: Traffic, { Error: error }: Response): void {
+  if (error?.Code === 'NotModelled') traffic.notModelled.push(error.Message);
+}
+
+function service(name: string, results: ExcelRig['results']): Member {
+  if (name.endsWith('AddinInternalService'))
+    return { of: name, call: { NotifyActionHandlerReady: () => undefined } };
+  if (!name.endsWith('ExcelServices.CustomFunctions')) return notModelled(name);
+  const take = (answers: readonly (readonly unknown[])[]): void =>
+    answers.forEach((each) => results.set(each[0] as number, each.slice(1)));
+  return { of: name, call: { SetInvocationArrayResults: take } };
+}
+
+const FUNCTION_CALL = { messageCategory: 1, messageType: 1000 };
+
+function invocation([id, name, given]: readonly [number, string, readonly unknown[]]): object {
+  return { ...FUNCTION_CALL, message: JSON.stringify([id, name, given, 'Sheet1!A1', 0]) };
+}
+
+const EVENTS = { activated: 11, selectionChanged: 14 } as const;
+
+function select(workbook: ModelWorkbook, name: string, block: Block | undefined): object[] {
+  const sheet = sheetNamed(workbook, name)!;
+  const moved = workbook.active !== sheet;
+  workbook.active = sheet;
+  workbook.selected = block === undefined ? undefined : { sheet, block };
+  const cell = block === undefined ? '' : address(block.row, block.column);
+  const selected = event(EVENTS.selectionChanged, { address: cell, worksheetId: sheet.id });
+  return moved ? [event(EVENTS.activated, { worksheetId: sheet.id }), selected] : [selected];
+}
+
+function event(messageType: number, told: object): object {
+  return { messageCategory: 65_536, messageType, targetId: 'Workbook', message: JSON.stringify(told) };
+}
