@@ -1,0 +1,118 @@
+import type { Outcome } from '../../src/basics/outcome.ts';
+import { answer, problem } from '../../src/basics/outcome.ts';
+import type { Block } from '../../src/report/sheet.ts';
+import { isDateFormat } from './dateCode.ts';
+import { rangeOn } from './excelCells.ts';
+import { inExcel } from './excelSession.ts';
+import type { BlockContents, HostCell, SheetBlock, Work } from './sheetHost.ts';
+
+/** Days between the two ways in which a workbook can count its dates. */
+export const DAYS_1904 = 1_462;
+
+/** In a workbook that counts from 1904 the first day of that year is 0. */
+export function firstDayOf1904(workbook: Excel.Workbook): Excel.FunctionResult<number> {
+  const day = workbook.functions.date(1904, 1, 1);
+  day.load('value');
+  return day;
+}
+
+// Cells of one answer: at up to 100 bytes each with format and type, well under 5 MB.
+const CELLS_AT_ONCE = 40_000;
+
+/** Reads a block in pieces that an answer can carry. */
+export function readExcelBlock({ sheet, block }: SheetBlock, work?: Work): Promise<Outcome<BlockContents>> {
+  return inExcel(async (context) => {
+    const found = context.workbook.worksheets.getItemOrNullObject(sheet);
+    const first = firstDayOf1904(context.workbook);
+    await context.sync();
+    if (found.isNullObject) return problem('badInput', 'sheetNotThere', 'sheet', sheet);
+    const reading = newReading(first.value === 0 ? DAYS_1904 : 0);
+    for (const piece of piecesOf(block)) {
+      work?.signal.throwIfAborted();
+      await readPiece(context, found, piece, piece.row - block.row, reading);
+      work?.progress((piece.row - block.row + piece.rows) / block.rows);
+    }
+    const { rows, dateCells, hiddenRows } = reading;
+    return answer({ rows, dateCells, hiddenRows });
+  });
+}
+
+type Reading = {
+  readonly rows: HostCell[][];
+  readonly dateCells: Map<number, Set<number>>;
+  readonly hiddenRows: Set<number>;
+  readonly shift: number;
+};
+
+const newReading = (shift: number): Reading => ({
+  rows: [],
+  dateCells: new Map(),
+  hiddenRows: new Set(),
+  shift,
+});
+
+/** A block in pieces of whole rows. */
+export function piecesOf(block: Block): Block[] {
+  const rows = Math.max(1, Math.floor(CELLS_AT_ONCE / block.columns));
+  return Array.from({ length: Math.ceil(block.rows / rows) }, (_, index) => ({
+    ...block,
+    row: block.row + index * rows,
+    rows: Math.min(rows, block.rows - index * rows),
+  }));
+}
+
+async function readPiece(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  piece: Block,
+  offset: number,
+  reading: Reading,
+): Promise<void> {
+  const range = rangeOn(sheet, piece);
+  range.load('values,valueTypes,numberFormat,rowHidden');
+  await context.sync();
+  const { values, valueTypes, numberFormat, rowHidden } = range;
+  values.forEach((row, index) =>
+    reading.rows.push(
+      row.map((value, column) => {
+        const type = valueTypes[index]![column]!;
+        const isDate = type === 'Double' && isDateFormat(String(numberFormat[index]![column]));
+        if (isDate) noteDate(reading.dateCells, column, offset + index);
+        return isDate ? Number(value) + reading.shift : cellOf(value, type);
+      }),
+    ),
+  );
+  // Null: some of the rows.
+  if ((rowHidden as boolean | null) !== false)
+    await readHidden(context, sheet, piece, offset, reading.hiddenRows);
+}
+
+function noteDate(dateCells: Map<number, Set<number>>, column: number, row: number): void {
+  const rows = dateCells.get(column);
+  if (rows === undefined) dateCells.set(column, new Set([row]));
+  else rows.add(row);
+}
+
+function cellOf(value: unknown, type: string): HostCell {
+  if (type === 'Error') return { error: String(value), message: '' };
+  if (type === 'Empty' || value === '' || value === null) return null;
+  return value as HostCell;
+}
+
+// Whole rows are asked, for hidden columns count as hidden cells too.
+async function readHidden(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  piece: Block,
+  offset: number,
+  hidden: Set<number>,
+): Promise<void> {
+  const visible = rangeOn(sheet, piece).getEntireRow().getSpecialCellsOrNullObject('Visible');
+  visible.load('areas/items/rowIndex,areas/items/rowCount');
+  await context.sync();
+  const seen = new Set<number>();
+  if (!visible.isNullObject)
+    for (const { rowIndex, rowCount } of visible.areas.items)
+      for (let row = rowIndex; row < rowIndex + rowCount; row += 1) seen.add(row);
+  for (let row = 0; row < piece.rows; row += 1) if (!seen.has(piece.row + row)) hidden.add(offset + row);
+}

@@ -1,0 +1,127 @@
+import type { Outcome } from '../../src/basics/outcome.ts';
+import { answer, problem } from '../../src/basics/outcome.ts';
+import type { Block } from '../../src/report/sheet.ts';
+import { addExcelSheets } from './excelAdding.ts';
+import { entryOf, forAll, rangeOn, textEntry } from './excelCells.ts';
+import { hasExcelApi } from './excelRequirements.ts';
+import { inExcel } from './excelSession.ts';
+import { emptyRecords } from './recordSheet.ts';
+import type { SheetHost } from './sheetHost.ts';
+import { NUMBER_CODES } from './workbookSheetLooks.ts';
+
+type RecordCells = Parameters<SheetHost['appendRow']>[2];
+
+/** Adds one row under the last one of a sheet of records, which is made where it does not exist. */
+export async function appendExcelRow(
+  name: string,
+  heads: readonly string[],
+  cells: RecordCells,
+): Promise<Outcome<number>> {
+  const added = await appendToSheet(name, heads, cells);
+  if (added.ok || added.problem.because !== 'sheetNotThere') return added;
+  const made = await addExcelSheets([emptyRecords(name, heads)]);
+  return made.ok ? appendToSheet(name, heads, cells) : made;
+}
+
+function appendToSheet(name: string, heads: readonly string[], cells: RecordCells): Promise<Outcome<number>> {
+  return inExcel(async (context) => {
+    const sheet = context.workbook.worksheets.getItemOrNullObject(name);
+    const used = sheet.getUsedRangeOrNullObject(true);
+    sheet.load('protection/protected');
+    used.load('rowIndex,columnIndex,rowCount,columnCount');
+    sheet.tables.load('items/name');
+    await context.sync();
+    if (sheet.isNullObject) return problem('badInput', 'sheetNotThere', 'sheet', name);
+    if (sheet.protection.protected) return problem('badInput', 'sheetProtected', 'sheet', name);
+    const places = await placesOf(context, sheet, used, heads);
+    const row = used.isNullObject ? 1 : Math.max(places.headRow + 1, used.rowIndex + used.rowCount);
+    await widenTables(context, sheet, row);
+    writeRecord(sheet, places, row, cells);
+    await context.sync();
+    return answer(row);
+  });
+}
+
+type Places = {
+  readonly headRow: number;
+  /** Column of each head. */
+  readonly columns: readonly number[];
+  /** Heads that the sheet lacks, at its right side. */
+  readonly newHeads: readonly { readonly column: number; readonly head: string }[];
+};
+
+async function placesOf(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  used: Excel.Range,
+  heads: readonly string[],
+): Promise<Places> {
+  if (used.isNullObject) return placesAmong([], 0, 0, heads);
+  const { rowIndex: row, columnIndex: column, columnCount: columns } = used;
+  const range = rangeOn(sheet, { row, column, rows: 1, columns });
+  range.load('values');
+  await context.sync();
+  return placesAmong(range.values[0]!, row, column, heads);
+}
+
+const folded = (head: unknown): string => String(head).trim().toLowerCase();
+
+function placesAmong(
+  found: readonly unknown[],
+  headRow: number,
+  first: number,
+  heads: readonly string[],
+): Places {
+  const known = found.map(folded);
+  const newHeads: { column: number; head: string }[] = [];
+  const columns = heads.map((head) => {
+    const index = known.indexOf(folded(head));
+    if (index >= 0) return first + index;
+    const column = first + found.length + newHeads.length;
+    newHeads.push({ column, head });
+    return column;
+  });
+  return { headRow, columns, newHeads };
+}
+
+function writeRecord(
+  sheet: Excel.Worksheet,
+  { headRow, columns, newHeads }: Places,
+  row: number,
+  cells: RecordCells,
+): void {
+  const cell = (at: number, column: number): Excel.Range =>
+    rangeOn(sheet, { row: at, column, rows: 1, columns: 1 });
+  for (const { column, head } of newHeads) cell(headRow, column).values = forAll(textEntry(head));
+  cells.forEach(({ value, format }, index) => {
+    const range = cell(row, columns[index]!);
+    range.values = [[entryOf(value)]];
+    const code = NUMBER_CODES[format];
+    if (code !== undefined) range.numberFormat = forAll(code);
+  });
+}
+
+/** Where the records are a table, it takes the new row in. */
+async function widenTables(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  row: number,
+): Promise<void> {
+  if (!hasExcelApi('1.13') || sheet.tables.items.length === 0) return;
+  const ranges = sheet.tables.items.map((table) => table.getRange());
+  ranges.forEach((range) => range.load('rowIndex,columnIndex,rowCount,columnCount'));
+  await context.sync();
+  sheet.tables.items.forEach((table, index) => {
+    const block = blockOf(ranges[index]!);
+    if (block.row + block.rows === row) table.resize(rangeOn(sheet, { ...block, rows: block.rows + 1 }));
+  });
+}
+
+function blockOf({
+  rowIndex: row,
+  columnIndex: column,
+  rowCount: rows,
+  columnCount: columns,
+}: Excel.Range): Block {
+  return { row, column, rows, columns };
+}
