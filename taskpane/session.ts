@@ -4,12 +4,15 @@ import type { Day } from '../src/basics/calendar.ts';
 import type { Outcome } from '../src/basics/outcome.ts';
 import type { Problem } from '../src/basics/outcome.ts';
 import type { GivenSettings, Settings } from '../src/inventory/settings.ts';
+import type { Unmatched } from '../src/inventory/unmatchedSettings.ts';
 import { DEFAULT_SETTINGS, settingsFrom } from '../src/inventory/settings.ts';
+import type { BenchState } from './bench/benchState.ts';
+import { newBench } from './bench/benchState.ts';
 import type { Computing } from './computing/computing.ts';
 import type { LifeShown } from './computing/lifeAnswer.ts';
 import type { ShownPlan } from './computing/planAnswer.ts';
 import type { Reading } from './computing/readAnswer.ts';
-import type { SheetBlock, SheetHost, WorkbookInfo } from './host/sheetHost.ts';
+import type { HostCell, SheetBlock, SheetHost, WorkbookInfo } from './host/sheetHost.ts';
 
 /** The four views, in the order of their links. */
 export const VIEWS = ['inventory', 'bench', 'life', 'plan'] as const;
@@ -19,7 +22,11 @@ export type View = (typeof VIEWS)[number];
 export type Home = 'here' | 'copy' | 'own';
 
 /** The inventory's place: a table, or a block of a sheet. */
-export type Where = SheetBlock & { readonly table?: string };
+export type Where = SheetBlock & {
+  readonly table?: string;
+  /** False where the user chose the very block; else it follows what the sheet holds. */
+  readonly wholeSheet?: false;
+};
 
 /** Something under way that can be given up. */
 export type Underway = {
@@ -27,6 +34,9 @@ export type Underway = {
   readonly share: number | undefined;
   readonly giveUp: () => void;
 };
+
+/** Settings that were taken from somewhere. */
+export type Taken = { readonly from: string; readonly columns: readonly Unmatched[] };
 
 /** What the pane has to say: done, or what is wrong and what to do. */
 export type Notice = { readonly kind: 'done' | 'problem'; readonly text: string };
@@ -38,8 +48,15 @@ export type Surroundings = {
   /** Tool and version, for the heads of sheets. */
   readonly madeBy: string;
   readonly today: Day;
+  /** How much of the day has passed, 0 to 1, so that a charge after a test of the same day counts as after it. */
+  readonly timeOfDay: () => number;
   /** Gives the user a file. */
   readonly saveFile: (name: string, bytes: Uint8Array | string) => void;
+  /** The rows of a sheet of another workbook file; undefined where it has no such sheet. */
+  readonly sheetOfFile?: (
+    file: { readonly name: string; readonly bytes: Uint8Array },
+    sheet: string,
+  ) => Promise<Outcome<readonly (readonly HostCell[])[] | undefined>>;
 };
 
 /** The pane's state: what the user has said, what has been read and computed from it, and what is going on. */
@@ -52,6 +69,8 @@ export type Session = Surroundings & {
   readonly home: Signal<Home | undefined>;
   /** What hears the answer while the user is asked where to write; undefined = declined. */
   readonly homeAsked: Signal<((home: Home | undefined) => void) | undefined>;
+  /** Where the settings were taken from, and which of their columns this inventory does not have. */
+  readonly taken: Signal<Taken | undefined>;
   readonly workbook: Signal<WorkbookInfo | undefined>;
   readonly where: Signal<Where | undefined>;
   readonly selected: Signal<SheetBlock | undefined>;
@@ -60,6 +79,7 @@ export type Session = Surroundings & {
   readonly life: Signal<LifeShown | undefined>;
   /** The number of vehicles has long been the same: the user says so. */
   readonly steady: Signal<boolean>;
+  readonly bench: BenchState;
   /** A plan kept beside the next one, with the name that the user gave it. */
   readonly kept: Signal<{ readonly name: string; readonly plan: ShownPlan } | undefined>;
   /** Why there is no reading or no plan. */
@@ -80,6 +100,7 @@ export function newSession(surroundings: Surroundings): Session {
     settings: computed(() => settingsFrom(given.value)),
     home: signal<Home | undefined>(undefined),
     homeAsked: signal<((home: Home | undefined) => void) | undefined>(undefined),
+    taken: signal<Taken | undefined>(undefined),
     workbook: signal<WorkbookInfo | undefined>(undefined),
     where: signal<Where | undefined>(undefined),
     selected: signal<SheetBlock | undefined>(undefined),
@@ -87,6 +108,7 @@ export function newSession(surroundings: Surroundings): Session {
     plan: signal<ShownPlan | undefined>(undefined),
     life: signal<LifeShown | undefined>(undefined),
     steady: signal(false),
+    bench: newBench(),
     kept: signal<{ name: string; plan: ShownPlan } | undefined>(undefined),
     readProblem: signal<Problem | undefined>(undefined),
     planProblem: signal<Problem | undefined>(undefined),

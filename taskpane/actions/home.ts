@@ -24,8 +24,10 @@ async function asked({ homeAsked }: Session): Promise<Home | undefined> {
   return home;
 }
 
-async function copied({ host, notice }: Session): Promise<boolean> {
+async function copied({ host, notice, workbook }: Session): Promise<boolean> {
   const copy = await host.workInCopy();
   if (!copy.ok) notice.value = { kind: 'problem', text: problemText(copy.problem) };
+  const info = await host.workbook();
+  if (info.ok) workbook.value = info.value;
   return copy.ok;
 }

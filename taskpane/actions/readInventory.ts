@@ -1,10 +1,14 @@
 import { batch } from '@preact/signals';
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { andThen, answer } from '../../src/basics/outcome.ts';
+import { dayFrom } from '../../src/basics/calendar.ts';
+import type { Field } from '../../src/inventory/fields.ts';
+import { AS_OF_KEY, jointSettings, SETTINGS_SHEET } from '../../src/inventory/settingsRows.ts';
+import { withoutColumn } from '../../src/inventory/unmatchedSettings.ts';
 import type { Block } from '../../src/report/sheet.ts';
 import type { Reading } from '../computing/readAnswer.ts';
 import type { SentSheet } from '../computing/sentSheet.ts';
-import type { SheetBlock, SheetInfo, Work, WorkbookInfo } from '../host/sheetHost.ts';
+import type { BlockContents, SheetBlock, SheetInfo, Work, WorkbookInfo } from '../host/sheetHost.ts';
 import type { Session, Where } from '../session.ts';
 import { settingsInForce } from '../session.ts';
 import { underway } from './underway.ts';
@@ -18,17 +22,69 @@ export async function readHere(session: Session, where?: Where): Promise<void> {
   await underway(session, 'Reading the inventory', async (work) => {
     const info = await session.host.workbook();
     if (!info.ok) return info;
+    if (info.value.fileName !== session.workbook.value?.fileName) forgetWorkbook(session);
     session.workbook.value = info.value;
-    const at = where ?? inventoryPlace(info.value);
+    const settings = await settingsOfWorkbook(session, info.value, work);
+    if (!settings.ok) return settings;
+    const at = where ?? placeKept(session, info.value) ?? inventoryPlace(info.value);
     if (at === undefined) return answer(undefined);
     session.where.value = at;
     return readAt(session, info.value, at, work);
   });
 }
 
+/** Another workbook: nothing that was said of the one before holds for it. */
+function forgetWorkbook(session: Session): void {
+  batch(() => {
+    session.given.value = {};
+    session.home.value = undefined;
+    session.taken.value = undefined;
+    session.where.value = undefined;
+    session.reading.value = undefined;
+    session.readProblem.value = undefined;
+    session.plan.value = undefined;
+    session.kept.value = undefined;
+  });
+}
+
+/** Takes the settings of the workbook's own sheet, unless the user keeps them elsewhere. */
+async function settingsOfWorkbook(session: Session, info: WorkbookInfo, work: Work): Promise<Outcome<void>> {
+  const used = info.sheets.find(({ name }) => name === SETTINGS_SHEET)?.used;
+  if (used === undefined || session.home.value === 'own') return answer(undefined);
+  const contents = await session.host.readBlock({ sheet: SETTINGS_SHEET, block: used }, work);
+  if (!contents.ok) return contents;
+  return andThen(jointSettings(undefined, contents.value.rows), (settings) => {
+    session.given.value = settings;
+    if (session.home.value === undefined) session.taken.value = { from: SETTINGS_SHEET, columns: [] };
+    session.home.value ??= 'here';
+    const asOf = asOfOn(contents.value.rows);
+    if (asOf !== undefined) session.asOf.value = asOf;
+    return answer(undefined);
+  });
+}
+
+function asOfOn(rows: BlockContents['rows']): number | undefined {
+  const cell = rows.find(([key]) => key === AS_OF_KEY)?.[1];
+  const day = dayFrom(cell, AS_OF_KEY);
+  return day.ok ? day.value : undefined;
+}
+
+// Where the inventory stood before, as large as it is now; else the sheet that the settings name.
+function placeKept(session: Session, { sheets }: WorkbookInfo): Where | undefined {
+  const { sheet = settingsInForce(session).tab, table, block } = session.where.value ?? {};
+  const now = sheets.find(({ name }) => name === sheet);
+  if (now?.used === undefined) return undefined;
+  const asTable = now.tables.find(({ name }) => name === table);
+  if (asTable !== undefined) return { sheet: now.name, block: asTable.block, table: asTable.name };
+  if (block === undefined || session.where.value?.wholeSheet !== false)
+    return { sheet: now.name, block: now.used };
+  return { sheet: now.name, block, wholeSheet: false };
+}
+
 /** The table under the cursor, else the used block of the sheet that is open; never a sheet of ours. */
 export function inventoryPlace({ sheets, selected }: WorkbookInfo): Where | undefined {
-  const sheet = sheets.find(({ name }) => name === selected?.sheet) ?? sheets[0];
+  const others = sheets.filter(({ name }) => name !== SETTINGS_SHEET);
+  const sheet = others.find(({ name }) => name === selected?.sheet) ?? others[0];
   const used = sheet?.used;
   if (sheet === undefined || used === undefined) return undefined;
   const table = sheet.tables.find(({ block }) => selected !== undefined && touches(block, selected.block));
@@ -62,7 +118,14 @@ async function readAt(
     asOf: session.asOf.value,
     settings: settingsInForce(session),
   };
-  return keepReading(session, await session.computing.ask('read', request, work.signal));
+  return keepReading(
+    session,
+    await withoutMissingColumns(
+      session,
+      await session.computing.ask('read', request, work.signal),
+      work.signal,
+    ),
+  );
 }
 
 async function sent(
@@ -99,8 +162,25 @@ export async function readAgain(session: Session): Promise<void> {
   if (session.where.value === undefined) return;
   await underway(session, 'Counting anew', async ({ signal }) => {
     const request = { asOf: session.asOf.value, settings: settingsInForce(session) };
-    return keepReading(session, await session.computing.ask('again', request, signal));
+    const again = await session.computing.ask('again', request, signal);
+    return keepReading(session, await withoutMissingColumns(session, again, signal));
   });
+}
+
+/** Settings of another month may name columns that this sheet does not have: they are put aside and listed. */
+async function withoutMissingColumns(
+  session: Session,
+  reading: Outcome<Reading>,
+  signal: AbortSignal,
+): Promise<Outcome<Reading>> {
+  const taken = session.taken.value;
+  if (taken === undefined || reading.ok || reading.problem.because !== 'headerNotFound') return reading;
+  const field = reading.problem.argument.replace(/^columns\./, '') as Field;
+  const { given, unmatched } = withoutColumn(session.given.value, field);
+  session.given.value = given;
+  session.taken.value = { ...taken, columns: [...taken.columns, unmatched] };
+  const request = { asOf: session.asOf.value, settings: settingsInForce(session) };
+  return withoutMissingColumns(session, await session.computing.ask('again', request, signal), signal);
 }
 
 function keepReading(session: Session, reading: Outcome<Reading>): Outcome<void> {
