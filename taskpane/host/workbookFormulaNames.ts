@@ -28,7 +28,8 @@ const SHEET_LATER_NAMES = new Set(['FILTER', 'SORT']);
 /** Texts, quoted sheet names and structured references: nothing in them is a function. */
 const QUOTED = /("(?:[^"]|"")*"|'(?:[^']|'')*'|\[(?:[^[\]]|\[[^\]]*\])*\])/;
 
-const outsideQuotes = (formula: string, change: (piece: string) => string): string =>
+/** A formula with something done to what stands outside of quotes and brackets. */
+export const outsideQuotes = (formula: string, change: (piece: string) => string): string =>
   formula
     .split(QUOTED)
     .map((piece, index) => (index % 2 === 1 ? piece : change(piece)))

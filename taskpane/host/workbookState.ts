@@ -25,6 +25,8 @@ export type SheetState = {
   readonly hidden?: boolean;
   /** The cells that were changed since; every filled cell of a new sheet that is not drawn. */
   readonly cells: readonly ChangedCell[];
+  /** Formula cells of the original that were not changed themselves but have another answer now. */
+  readonly recalculated?: readonly Answer[];
   /** Tables as they are now that were added or have grown: matched by name with those of the original. */
   readonly tables?: readonly ChangedTable[];
   /** Widths in characters of columns that were added or changed. */
@@ -50,6 +52,9 @@ export type ChangedCell = {
   /** Its look, where that was changed; takes the place of all it had. */
   readonly look?: CellStyle;
 };
+
+/** The answer that a formula of the original has now. */
+export type Answer = { readonly row: number; readonly column: number; readonly value: HostCell };
 
 /** A table that was added, or one of the original that has more columns or rows now. */
 export type ChangedTable = {
