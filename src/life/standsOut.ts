@@ -41,11 +41,12 @@ export const DEFAULT_ODD_GROUP_SEARCH: OddGroupSearch = { earlyMonths: 24, least
  * Groups - lots, makers, sites, vehicles - with more early failures than chance explains. Each early failure falls,
  * by chance alone, on a group with the group's share of the months lived at that age; the number on a group is then
  * a sum of independent trials of unequal chance, taken exactly. The chance is raised for the number of groups that
- * could have been named. Says nothing about why: groups that share their batteries will be named together.
+ * could have been named. Groups are named one at a time: the lives of one that is named are left out before the next is
+ * looked for, so that a maker is not named for its one bad lot. Says nothing about why.
  * @param lives      lives under record, late entry allowed
  * @param groupings  ways to group them
  * @param search     what is early, least failures, largest chance
- * @returns the odd groups, least likely first
+ * @returns the odd groups, in the order in which they were found, the least likely first
  * @source mantelHaenszel1959 expected failures from the share at risk, stratum by stratum (from memory)
  * @source sidak1967 1 - (1 - p)^m for the least of m chances (from memory)
  */
@@ -54,8 +55,28 @@ export function standsOut<L extends GroupedLife>(
   groupings: readonly Grouping<L>[],
   search: OddGroupSearch = DEFAULT_ODD_GROUP_SEARCH,
 ): OddGroup[] {
+  const named: OddGroup[] = [];
+  let rest = lives;
+  while (named.length < MOST_NAMED) {
+    const odd = oddest(rest, groupings, search);
+    if (odd === undefined) break;
+    named.push(odd);
+    const groupOf = groupings.find(({ kind }) => kind === odd.kind)!.groupOf;
+    rest = rest.filter((life) => groupOf(life) !== odd.name);
+  }
+  return named;
+}
+
+/** More odd groups than this are no exceptions any more. */
+const MOST_NAMED = 20;
+
+function oddest<L extends GroupedLife>(
+  lives: readonly L[],
+  groupings: readonly Grouping<L>[],
+  search: OddGroupSearch,
+): OddGroup | undefined {
   const all = tallied(lives, () => 'all', search.earlyMonths).get('all');
-  if (all === undefined) return [];
+  if (all === undefined) return undefined;
   const looked = groupings.flatMap(({ kind, groupOf }) =>
     [...tallied(lives, groupOf, search.earlyMonths)]
       .filter(([name, { lives: size }]) => name !== '' && size >= search.leastFailures)
@@ -65,7 +86,7 @@ export function standsOut<L extends GroupedLife>(
     .filter(({ tally }) => tally.failures >= search.leastFailures)
     .map(({ kind, name, tally }) => oddness(kind, name, tally, all, looked.length))
     .filter(({ chanceAnywhere }) => chanceAnywhere <= search.level)
-    .sort((a, b) => a.chance - b.chance);
+    .sort((a, b) => a.chance - b.chance)[0];
 }
 
 /** Months lived and failures by whole month of age, up to the end of what is early. */

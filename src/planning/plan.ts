@@ -84,7 +84,7 @@ export function plan(
     andThen(lifeGroups(places, lives, dueNow, full), (groups) =>
       andThen(planLife(lives, dueNow, full.prior), (life) =>
         andThen(renewalRule(full.settings, life), (rule) =>
-          andThen(planOwnPast(lives, dueNow, full.asOf, full.prior), (past) =>
+          andThen(planOwnPast(lives, full.asOf, full.prior), (past) =>
             answer({
               ...assemble(batteries, places, { groups, meanAge, rule }, life, full),
               ownPast: past,

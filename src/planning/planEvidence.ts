@@ -18,20 +18,20 @@ const GROUPINGS: readonly Grouping<Life>[] = [
   },
 ];
 
-/** The tool's method tried on the fleet's own past; see `ownPast`. */
-export function planOwnPast(
-  lives: readonly Life[],
-  dueNow: ReadonlySet<number>,
-  asOf: Day,
-  prior: LifePrior,
-): Outcome<PastTrial[]> {
+/**
+ * The tool's method tried on the fleet's own past; see `ownPast`. Only removals count as failures: a battery that is due
+ * now has its like among those that were due then and were removed since, and would be counted once too often.
+ */
+export function planOwnPast(lives: readonly Life[], asOf: Day, prior: LifePrior): Outcome<PastTrial[]> {
   const watched = lives.filter(({ to, entry }) => to > entry);
   return ownPast(
-    watched.map((life) => ({ ...life, failed: isFailure(life, dueNow) })),
+    watched.map((life) => ({ ...life, failed: isFailure(life, NONE_DUE) })),
     asOf,
     prior,
   );
 }
+
+const NONE_DUE: ReadonlySet<number> = new Set();
 
 /** Lots, makers, sites and vehicles with more early failures than chance explains; see `standsOut`. */
 export function planStandsOut(lives: readonly Life[], dueNow: ReadonlySet<number>): OddGroup[] {
