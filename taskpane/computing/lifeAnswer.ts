@@ -44,7 +44,7 @@ export function lifeAnswer(memory: Memory, { settings, steady }: LifeRequest): O
   return andThen(planLife(lives, dueNow, prior), (life) =>
     andThen(lifePicture(batteries, lives, prior), (picture) =>
       andThen(groupsOf(inventory, settings), (groups) =>
-        andThen(planOwnPast(lives, dueNow, asOf, prior), (ownPast) =>
+        andThen(planOwnPast(lives, asOf, prior), (ownPast) =>
           andThen(steadyOf(inventory, settings, steady), (fleet) =>
             answer({
               ...{ life, picture, groups, ownPast, standsOut: planStandsOut(lives, dueNow) },
