@@ -132,6 +132,8 @@ export const RESULT = {
   compare: 'Compare',
   write: 'Write forecast sheet',
   writeHint: 'Adds new sheets; none is overwritten.',
+  liveFormulas: "Live functions beside the plan's figures",
+  liveFormulasHint: 'For a workbook whose readers have Crankbook too.',
   empty: 'not said',
 } as const;
 
