@@ -1,0 +1,63 @@
+import type { Day } from '../../src/basics/calendar.ts';
+import { dayFromParts } from '../../src/basics/calendar.ts';
+import { problemText } from '../../src/basics/problemText.ts';
+import type { PageState } from './pageState.ts';
+import { faultText, PAGE } from './pageText.ts';
+
+/** The demonstration inventory, which the build puts beside the page, and the day for which it was written. */
+const DEMO = 'norrfell-inventory.xlsx';
+const DEMO_DAY = dayFromParts(2026, 6, 30)!;
+
+/** A file as the user gave it. */
+export type GivenFile = {
+  readonly name: string;
+  readonly bytes: () => Promise<Uint8Array>;
+  /** The day for which it was made, where that is known, and what a reader should know about it. */
+  readonly asOf?: Day;
+  readonly note?: string;
+};
+
+/** A file that a browser hands over. */
+export const givenFile = (file: File): GivenFile => ({
+  name: file.name,
+  bytes: async () => new Uint8Array(await file.arrayBuffer()),
+});
+
+/** Opens a file in place of what is open; asks first where something would be lost. */
+export function openFile(page: PageState, file: GivenFile): void {
+  const goOn = (): void => void openNow(page, file);
+  if (page.changed.value) page.question.value = { kind: 'discard', goOn };
+  else goOn();
+}
+
+/** Opens the demonstration inventory. */
+export function openDemo(page: PageState): void {
+  const bytes = async (): Promise<Uint8Array> => {
+    const response = await fetch(`demo/${DEMO}`);
+    if (!response.ok) throw new Error(`demo/${DEMO} is not there`);
+    return new Uint8Array(await response.arrayBuffer());
+  };
+  openFile(page, { name: DEMO, bytes, asOf: DEMO_DAY, note: PAGE.demoNote });
+}
+
+async function openNow(page: PageState, file: GivenFile): Promise<void> {
+  page.message.value = undefined;
+  try {
+    const workbook = page.workbook.value;
+    if (workbook === undefined) return tellProblem(page, PAGE.stillStarting);
+    const opened = await workbook.host.open(await file.bytes(), file.name);
+    if (!opened.ok) return tellProblem(page, problemText(opened.problem));
+    page.fileName.value = file.name;
+    page.changed.value = false;
+    const more = [...(file.note === undefined ? [] : [file.note]), ...opened.value.warnings];
+    page.message.value = { kind: 'done', text: `${PAGE.opened} ${file.name}.`, more };
+    await page.afterOpening.value?.(file.asOf);
+  } catch (error) {
+    tellProblem(page, faultText(error));
+  }
+}
+
+/** Says what is wrong, in the page's own place for it. */
+export function tellProblem(page: PageState, text: string): void {
+  page.message.value = { kind: 'problem', text };
+}

@@ -1,0 +1,44 @@
+import type { Signal } from '@preact/signals';
+import { signal } from '@preact/signals';
+import type { Day } from '../../src/basics/calendar.ts';
+import type { CellDescription } from '../host/workbookDescribing.ts';
+import type { SaveAs, Saved } from '../host/workbookHost.ts';
+import type { PageWorkbook } from './pageWorkbook.ts';
+
+/** What the page has to say; `more` is a list of sentences that belong to it. */
+export type PageMessage = {
+  readonly kind: 'done' | 'problem';
+  readonly text: string;
+  readonly more?: readonly string[];
+};
+
+/** What the page asks before it goes on. */
+export type PageQuestion =
+  | { readonly kind: 'save' }
+  | { readonly kind: 'losses'; readonly saved: Saved; readonly as: SaveAs }
+  | { readonly kind: 'discard'; readonly goOn: () => void };
+
+/** What the page knows, beside what the pane does. */
+export type PageState = {
+  readonly workbook: Signal<PageWorkbook | undefined>;
+  readonly fileName: Signal<string | undefined>;
+  readonly changed: Signal<boolean>;
+  readonly message: Signal<PageMessage | undefined>;
+  readonly question: Signal<PageQuestion | undefined>;
+  readonly cell: Signal<CellDescription | undefined>;
+  /** What the pane does once another file is open, counted on a day of its own where it has one. */
+  readonly afterOpening: Signal<((asOf?: Day) => Promise<void>) | undefined>;
+};
+
+/** A page on which nothing has been opened. */
+export function newPageState(): PageState {
+  return {
+    workbook: signal<PageWorkbook | undefined>(undefined),
+    fileName: signal<string | undefined>(undefined),
+    changed: signal(false),
+    message: signal<PageMessage | undefined>(undefined),
+    question: signal<PageQuestion | undefined>(undefined),
+    cell: signal<CellDescription | undefined>(undefined),
+    afterOpening: signal<((asOf?: Day) => Promise<void>) | undefined>(undefined),
+  };
+}

@@ -1,0 +1,44 @@
+import { problemText } from '../../src/basics/problemText.ts';
+import type { SaveAs, Saved } from '../host/workbookHost.ts';
+import { tellProblem } from './openFile.ts';
+import type { PageState } from './pageState.ts';
+import { faultText, PAGE } from './pageText.ts';
+
+/** Makes the file; what it would not have is shown before it is given to the user. */
+export async function saveWorkbook(page: PageState, as: SaveAs): Promise<void> {
+  page.question.value = undefined;
+  try {
+    const made = await page.workbook.value?.host.save(as);
+    if (made === undefined) return;
+    if (!made.ok) tellProblem(page, problemText(made.problem));
+    else if (made.value.lost.length > 0) page.question.value = { kind: 'losses', saved: made.value, as };
+    else giveSaved(page, made.value, as);
+  } catch (error) {
+    tellProblem(page, faultText(error));
+  }
+}
+
+/** Gives the finished file to the user. */
+export function giveSaved(page: PageState, { bytes, fileName }: Saved, as: SaveAs): void {
+  const name = savedName(fileName, as);
+  giveFile(name, bytes);
+  page.question.value = undefined;
+  page.changed.value = false;
+  page.message.value = { kind: 'done', text: `${PAGE.saved} ${name}.` };
+}
+
+/** What a saved file is called: values never take the place of the file with the formulas. */
+export function savedName(fileName: string, as: SaveAs): string {
+  const stem = fileName.replace(/\.xlsx$/i, '');
+  return as === 'formulas' || stem.endsWith(' as values') ? fileName : `${stem} as values.xlsx`;
+}
+
+/** Gives the user a file as the browser does with a download. */
+export function giveFile(name: string, contents: Uint8Array | string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([contents as BlobPart]));
+  link.download = name;
+  link.click();
+  // The browser reads the blob after the click has been handled.
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
