@@ -35,6 +35,14 @@ export type Underway = {
   readonly giveUp: () => void;
 };
 
+/** A question with its answers, the first of which is the safe one. */
+export type Question = {
+  readonly text: string;
+  readonly answers: readonly string[];
+  /** Hears which answer was chosen, counted from 0. */
+  readonly answered: (answer: number) => void;
+};
+
 /** Settings that were taken from somewhere. */
 export type Taken = { readonly from: string; readonly columns: readonly Unmatched[] };
 
@@ -69,6 +77,8 @@ export type Session = Surroundings & {
   readonly home: Signal<Home | undefined>;
   /** What hears the answer while the user is asked where to write; undefined = declined. */
   readonly homeAsked: Signal<((home: Home | undefined) => void) | undefined>;
+  /** Something that is asked before the work goes on. */
+  readonly question: Signal<Question | undefined>;
   /** Where the settings were taken from, and which of their columns this inventory does not have. */
   readonly taken: Signal<Taken | undefined>;
   readonly workbook: Signal<WorkbookInfo | undefined>;
@@ -100,6 +110,7 @@ export function newSession(surroundings: Surroundings): Session {
     settings: computed(() => settingsFrom(given.value)),
     home: signal<Home | undefined>(undefined),
     homeAsked: signal<((home: Home | undefined) => void) | undefined>(undefined),
+    question: signal<Question | undefined>(undefined),
     taken: signal<Taken | undefined>(undefined),
     workbook: signal<WorkbookInfo | undefined>(undefined),
     where: signal<Where | undefined>(undefined),

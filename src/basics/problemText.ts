@@ -161,6 +161,8 @@ const sentences = {
   negativeDays: (p) => `days is ${shown(p.given)}; allowed is 0 or more`,
   notWholeMonths: (p) => `mostMonths is ${shown(p.given)}; allowed are whole months, 1 to 60`,
   // bench: which battery is meant
+  noRowSelected: () =>
+    "the selected cell is in no row of a battery; choose a cell of its row in the inventory's sheet, or type the serial",
   labelWithoutSerial: (p) =>
     `the symbol ${shown(p.given)} names no serial; scan the other symbol of the label, or type the serial`,
   // life: records and fits
@@ -268,6 +270,11 @@ const sentences = {
   // planning
   leastCostNeedsCosts: () =>
     'the policy leastCost needs money.unitPrice and money.failureCost (what a failure in the field costs beside the battery)',
+  // settings taken from elsewhere
+  settingsNotJson: (p) =>
+    `the file ${shown(p.given)} is no settings file (JSON), and nothing was changed: choose one that "Save settings as a file" wrote, or a workbook`,
+  noSettingsSheet: (p) =>
+    `the workbook ${shown(p.given)} has no sheet ${shown(p.more?.sheet)}, and nothing was changed: choose one that has it, or a settings file`,
   recordsAfterAsOf: (p) =>
     `recordsSince is ${shown(p.given)}, later than as-of (${p.more?.asOf ?? ''}); give the day since which every removal is written down, "never" or "unknown"`,
   noAges: (p) =>

@@ -1,8 +1,11 @@
+import { benchAnswer, serialOfRowAnswer } from './benchAnswer.ts';
 import { checksAnswer } from './checksAnswer.ts';
 import { fillAnswer } from './fillAnswer.ts';
+import { fillSheetAnswer } from './fillSheetAnswer.ts';
 import { forecastAnswer } from './forecastAnswer.ts';
 import { lifeAnswer } from './lifeAnswer.ts';
 import { planAnswer } from './planAnswer.ts';
+import { symbolAnswer } from './symbolAnswer.ts';
 import { againAnswer, readAnswer } from './readAnswer.ts';
 
 /** Every question that the pane asks of the computing side, and what answers it. */
@@ -12,8 +15,12 @@ export const answers = {
   plan: planAnswer,
   forecast: forecastAnswer,
   fill: fillAnswer,
+  fillSheet: fillSheetAnswer,
   checks: checksAnswer,
   life: lifeAnswer,
+  bench: benchAnswer,
+  serialOfRow: serialOfRowAnswer,
+  symbol: symbolAnswer,
 } as const;
 
 export type Answers = typeof answers;

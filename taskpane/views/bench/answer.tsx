@@ -1,0 +1,87 @@
+import type { BenchAnswer } from '../../../src/cranking/benchAnswer.ts';
+import type { BenchEntry } from '../../../src/cranking/benchEntry.ts';
+import { caseLine } from '../../../src/inventory/caseLine.ts';
+import { recordTest } from '../../actions/bench.ts';
+import type { Session } from '../../session.ts';
+import { CautionList } from './cautionList.tsx';
+import { MatesOf } from './mates.tsx';
+import { moveOn } from './moveOn.ts';
+import { BENCH, FACTS } from './text.ts';
+
+const perCent = (share: number): string => `${Math.round(100 * share)} %`;
+
+/** The answer: a word with its reason and its next step, what the acid says, its set, and the line for the case. */
+export function Answer({
+  session,
+  entry,
+  found,
+}: {
+  readonly session: Session;
+  readonly entry: BenchEntry;
+  readonly found: BenchAnswer;
+}) {
+  const { word, reason, nextStep, charge, frostAtPlace, freezesAt, notes, cautions } = found;
+  const known = session.bench.found.value;
+  const line = caseLine({
+    ...(known?.battery?.made !== undefined && { made: known.battery.made }),
+    testedOn: session.asOf.value,
+    ...{ entry, answer: found },
+    ...(known?.average !== undefined && { average: known.average }),
+  });
+  return (
+    <>
+      <div role="status" class="verdict">
+        <p class="word">{word}</p>
+        <p>{reason}.</p>
+        <p>
+          <strong>{FACTS.next}:</strong> {nextStep}.
+        </p>
+        {charge !== undefined && (
+          <p>
+            {FACTS.charge}: {perCent(charge.best)} ({perCent(charge.low)} to {perCent(charge.high)}).
+          </p>
+        )}
+        {frostAtPlace !== undefined && <p>{frostAtPlace}.</p>}
+        {frostAtPlace === undefined && freezesAt !== undefined && (
+          <p>
+            {FACTS.freezes}: {Math.round(freezesAt)} C.
+          </p>
+        )}
+        {notes.map((note) => (
+          <p key={note}>{note}.</p>
+        ))}
+      </div>
+      <CautionList cautions={cautions} />
+      {known !== undefined && <MatesOf found={known} isCondemned={word === 'Condemned'} />}
+      <p class="caseLine">
+        <strong>{BENCH.caseLine}:</strong> <code>{line}</code>
+      </p>
+      <RecordTest session={session} entry={entry} found={found} />
+    </>
+  );
+}
+
+function RecordTest({
+  session,
+  entry,
+  found,
+}: {
+  readonly session: Session;
+  readonly entry: BenchEntry;
+  readonly found: BenchAnswer;
+}) {
+  const isRecorded = session.bench.isRecorded.value;
+  const record = async (button: HTMLElement): Promise<void> => {
+    if (await recordTest(session, entry, found)) moveOn(button);
+  };
+  return (
+    <button
+      type="button"
+      data-stop
+      aria-disabled={isRecorded}
+      onClick={({ currentTarget }) => (isRecorded ? moveOn(currentTarget) : void record(currentTarget))}
+    >
+      {isRecorded ? BENCH.recorded : BENCH.record}
+    </button>
+  );
+}

@@ -1,0 +1,87 @@
+import type { ReadingName } from '../../bench/benchForm.ts';
+
+/** The sentences of the Bench view; questions, cautions, reasons and next steps are the core's. */
+
+export const BENCH = {
+  about:
+    'One battery at a time, in the order of the work: look, alone, frost, readings. Enter moves on; y and n answer a question.',
+  look: 'Look first',
+  alone: 'Alone?',
+  frost: 'Frost',
+  readings: 'Which battery, and what it reads',
+  answer: 'The answer',
+  yes: 'Yes',
+  no: 'No',
+  identity: 'Serial, or the text of its symbol',
+  identityHint: 'Type it or scan it. A picture of the symbol can be pasted or dropped here.',
+  selected: 'Take the row that is selected',
+  picture: 'Picture of the symbol',
+  unknown: 'This serial is not in the inventory; the test can be put on record all the same.',
+  several: (rows: string) => `Several rows have this serial (${rows}): look at them in the inventory.`,
+  noInventory: 'No inventory has been read, so nothing is known about this battery but what you say here.',
+  retest: 'This is',
+  construction: 'Construction',
+  constructionHint: 'As the inventory has it, where nothing is chosen.',
+  tester: 'Tester used',
+  initials: 'Initials',
+  open: 'The answer appears here when the questions above are answered.',
+  next: 'Next battery',
+  record: 'Record this test',
+  recorded: 'On record',
+  chargeHeading: 'Charged it?',
+  chargeFull: 'It reached full charge',
+  charger: 'Charger used',
+  chargeRecord: 'Record this charge',
+  caseLine: 'Line for the case',
+  count: (tests: number, charges: number) => `On record from this bench: ${tests} tests, ${charges} charges.`,
+} as const;
+
+export const READING_LABELS: Readonly<Record<ReadingName, string>> = {
+  restVolts: 'Rest voltage, V',
+  hoursAtRest: 'Hours at rest',
+  celsius: 'Battery temperature, C',
+  reading: 'Cranking reading, A',
+  loadVolts: 'or volts at the end of a load test',
+  least: 'Least accepted, in the unit of the reading',
+};
+
+export const READING_HINTS: Readonly<Partial<Record<ReadingName, string>>> = {
+  hoursAtRest: 'At least 3, better 8, with nothing connected.',
+  celsius: 'Fahrenheit with its letter: 54 F.',
+  least: 'From your manual or the label, for this vehicle.',
+};
+
+export const RETESTS = [
+  [0, 'the first test'],
+  [1, 'the retest after a full charge'],
+  [2, 'the second retest'],
+] as const;
+
+export const CONSTRUCTIONS = [
+  ['', 'as in the inventory, else AGM'],
+  ['AGM', 'AGM'],
+  ['flooded', 'flooded'],
+  ['gel', 'gel'],
+] as const;
+
+export const FACTS = {
+  made: 'Made',
+  lot: 'Lot',
+  months: 'Months in service',
+  vehicle: 'Vehicle',
+  site: 'Site',
+  type: 'Type',
+  lastTest: 'Last test',
+  charge: 'State of charge',
+  freezes: 'Freezing point',
+  next: 'Next step',
+  set: 'Its set',
+  mate: 'Serial',
+  verdict: 'Verdict',
+} as const;
+
+export const RECORDING = 'Putting it on record';
+export const recordedSentence = (sheet: string, serial: string, row: number): string =>
+  `${serial || 'The battery'} is on record: sheet ${sheet}, row ${row}.`;
+
+export const READING_PICTURE = { symbol: 'Reading the picture', row: 'Looking at the selected row' } as const;
