@@ -1,5 +1,5 @@
 import type { ICellData, IStyleData } from '@univerjs/core';
-import type { FillRequest, FilledColumn, HostCell } from './sheetHost.ts';
+import type { FilledColumn, FillRequest, HostCell } from './sheetHost.ts';
 import { CLEARED } from './workbookCellPatch.ts';
 import type { LiveSheet } from './workbookLive.ts';
 import { typedValue } from './workbookSheetCells.ts';
@@ -24,24 +24,27 @@ export function fillPatch(
       { ...typedValue(each.head), ...(headLook !== undefined && { s: headLook }) },
     ]),
   );
+  // A column's formula is one cell for all its rows: the grid takes it over without changing it.
+  const alike = columns.map((each, index) => {
+    const filled = formulas[index] === undefined ? CLEARED : { f: formulas[index] };
+    return {
+      values: each.values,
+      first: withLook(filled, looks[index]),
+      rest: withLook(CLEARED, looks[index]),
+    };
+  });
   return {
     head,
     cell: (row, index) => {
-      const s = looks[index];
-      return { ...contents(request, row, columns[index]!, formulas[index]), ...(s !== undefined && { s }) };
+      const { values, first, rest } = alike[index]!;
+      if (values !== undefined) return withLook(valueCell(values[row] ?? null), looks[index]);
+      return request.as === 'spill' && row > 0 ? rest : first;
     },
   };
 }
 
-function contents(
-  { as }: FillRequest,
-  row: number,
-  { values }: FilledColumn,
-  formula: string | undefined,
-): ICellData {
-  if (values !== undefined) return valueCell(values[row] ?? null);
-  return formula === undefined || (as === 'spill' && row > 0) ? CLEARED : { f: formula };
-}
+const withLook = (cell: ICellData, s: IStyleData | undefined): ICellData =>
+  s === undefined ? cell : { ...CLEARED, ...cell, s };
 
 /** A value; an error keeps its sentence. */
 export function valueCell(value: HostCell): ICellData {
