@@ -22,6 +22,7 @@ export function fillInExcel(request: FillRequest, work?: Work): Promise<Outcome<
     make: (context, pending) => fill(context, request, before, pending),
     takeBack: (context) => takeBack(context, request, before),
     what: () => `${request.sheet}, ${addressOf(targetOf(request))}`,
+    undoneAtOnce: true,
   });
 }
 

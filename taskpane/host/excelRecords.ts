@@ -4,7 +4,7 @@ import type { Block } from '../../src/report/sheet.ts';
 import { addExcelSheets } from './excelAdding.ts';
 import { entryOf, forAll, rangeOn, textEntry } from './excelCells.ts';
 import { hasExcelApi } from './excelRequirements.ts';
-import { inExcel } from './excelSession.ts';
+import { allOrNone } from './excelSession.ts';
 import { emptyRecords } from './recordSheet.ts';
 import type { SheetHost } from './sheetHost.ts';
 import { NUMBER_CODES } from './workbookSheetLooks.ts';
@@ -23,24 +23,58 @@ export async function appendExcelRow(
   return made.ok ? appendToSheet(name, heads, cells) : made;
 }
 
+/** What is to be taken back: cells that were empty, and tables that were shorter. */
+type Made = { cells: readonly Block[]; tables: readonly { readonly name: string; readonly block: Block }[] };
+
 function appendToSheet(name: string, heads: readonly string[], cells: RecordCells): Promise<Outcome<number>> {
-  return inExcel(async (context) => {
-    const sheet = context.workbook.worksheets.getItemOrNullObject(name);
-    const used = sheet.getUsedRangeOrNullObject(true);
-    sheet.load('protection/protected');
-    used.load('rowIndex,columnIndex,rowCount,columnCount');
-    sheet.tables.load('items/name');
-    await context.sync();
-    if (sheet.isNullObject) return problem('badInput', 'sheetNotThere', 'sheet', name);
-    if (sheet.protection.protected) return problem('badInput', 'sheetProtected', 'sheet', name);
-    const places = await placesOf(context, sheet, used, heads);
-    const row = used.isNullObject ? 1 : Math.max(places.headRow + 1, used.rowIndex + used.rowCount);
-    await widenTables(context, sheet, row);
-    writeRecord(sheet, places, row, cells);
-    await context.sync();
-    return answer(row);
+  const made: Made = { cells: [], tables: [] };
+  return allOrNone<number>({
+    work: undefined,
+    make: (context) => append(context, name, heads, cells, made),
+    takeBack: (context) => takeBack(context, name, made),
+    what: () => name,
+    undoneAtOnce: true,
   });
 }
+
+async function append(
+  context: Excel.RequestContext,
+  name: string,
+  heads: readonly string[],
+  cells: RecordCells,
+  made: Made,
+): Promise<Outcome<number>> {
+  const sheet = context.workbook.worksheets.getItemOrNullObject(name);
+  const used = sheet.getUsedRangeOrNullObject(true);
+  sheet.load('protection/protected');
+  used.load('rowIndex,columnIndex,rowCount,columnCount');
+  sheet.tables.load('items/name');
+  await context.sync();
+  if (sheet.isNullObject) return problem('badInput', 'sheetNotThere', 'sheet', name);
+  if (sheet.protection.protected) return problem('badInput', 'sheetProtected', 'sheet', name);
+  const places = await placesOf(context, sheet, used, heads);
+  const row = used.isNullObject ? 1 : Math.max(places.headRow + 1, used.rowIndex + used.rowCount);
+  made.tables = await tablesAbove(context, sheet, row);
+  made.cells = [
+    ...places.newHeads.map(({ column }) => cellAt(places.headRow, column)),
+    ...places.columns.map((column) => cellAt(row, column)),
+  ];
+  writeRecord(sheet, places, row, cells);
+  for (const { name: table, block } of made.tables)
+    sheet.tables.getItem(table).resize(rangeOn(sheet, { ...block, rows: block.rows + 1 }));
+  await context.sync();
+  return answer(row);
+}
+
+async function takeBack(context: Excel.RequestContext, name: string, { cells, tables }: Made): Promise<void> {
+  if (cells.length === 0) return;
+  const sheet = context.workbook.worksheets.getItem(name);
+  for (const { name: table, block } of tables) sheet.tables.getItem(table).resize(rangeOn(sheet, block));
+  for (const cell of cells) rangeOn(sheet, cell).clear();
+  await context.sync();
+}
+
+const cellAt = (row: number, column: number): Block => ({ row, column, rows: 1, columns: 1 });
 
 type Places = {
   readonly headRow: number;
@@ -90,8 +124,7 @@ function writeRecord(
   row: number,
   cells: RecordCells,
 ): void {
-  const cell = (at: number, column: number): Excel.Range =>
-    rangeOn(sheet, { row: at, column, rows: 1, columns: 1 });
+  const cell = (at: number, column: number): Excel.Range => rangeOn(sheet, cellAt(at, column));
   for (const { column, head } of newHeads) cell(headRow, column).values = forAll(textEntry(head));
   cells.forEach(({ value, format }, index) => {
     const range = cell(row, columns[index]!);
@@ -101,20 +134,19 @@ function writeRecord(
   });
 }
 
-/** Where the records are a table, it takes the new row in. */
-async function widenTables(
+/** The tables that the row under them joins. */
+async function tablesAbove(
   context: Excel.RequestContext,
   sheet: Excel.Worksheet,
   row: number,
-): Promise<void> {
-  if (!hasExcelApi('1.13') || sheet.tables.items.length === 0) return;
+): Promise<Made['tables']> {
+  if (!hasExcelApi('1.13') || sheet.tables.items.length === 0) return [];
   const ranges = sheet.tables.items.map((table) => table.getRange());
   ranges.forEach((range) => range.load('rowIndex,columnIndex,rowCount,columnCount'));
   await context.sync();
-  sheet.tables.items.forEach((table, index) => {
-    const block = blockOf(ranges[index]!);
-    if (block.row + block.rows === row) table.resize(rangeOn(sheet, { ...block, rows: block.rows + 1 }));
-  });
+  return sheet.tables.items
+    .map(({ name }, index) => ({ name, block: blockOf(ranges[index]!) }))
+    .filter(({ block }) => block.row + block.rows === row);
 }
 
 function blockOf({

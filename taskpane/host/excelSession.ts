@@ -1,7 +1,7 @@
 import type { Outcome } from '../../src/basics/outcome.ts';
 import type { Work } from './sheetHost.ts';
 import { excelProblem, leftBehind } from './excelProblems.ts';
-import { requirementsMet } from './excelRequirements.ts';
+import { hasExcelApi, requirementsMet } from './excelRequirements.ts';
 
 /** Does something in Excel; waits while a cell is being edited; what Excel refuses becomes a problem. */
 export async function inExcel<T>(
@@ -25,21 +25,31 @@ export type Change<T> = {
   readonly takeBack: (context: Excel.RequestContext) => Promise<void>;
   /** What a user has to look at where that fails too. */
   readonly what: () => string;
+  /** Whether the user can undo it in one step, where the program can do that. */
+  readonly undoneAtOnce?: true | undefined;
 };
 
 /** Makes a change with events silenced; what fails or is given up leaves the workbook as it was. */
 export async function allOrNone<T>(change: Change<T>): Promise<Outcome<T>> {
   const met = requirementsMet();
   if (!met.ok) return met;
+  const mergeUndoGroup = change.undoneAtOnce === true && hasExcelApi('1.19');
   try {
-    const made = await Excel.run({ delayForCellEdit: true }, (context) => silently(context, change));
-    if (!made.ok) await Excel.run({ delayForCellEdit: true }, change.takeBack);
-    return made;
+    const made = await Excel.run({ delayForCellEdit: true, mergeUndoGroup }, (context) =>
+      silently(context, change),
+    );
+    return made.ok ? made : ((await takenBack(change, undefined)) ?? made);
   } catch (error) {
     const failed = await takenBack(change, error);
-    return failed ?? excelProblem(error);
+    if (failed !== undefined) return failed;
+    // A program that can't group one of the members does the same without a group.
+    const ungrouped = { ...change, undoneAtOnce: undefined };
+    return isUndoRefused(error) ? allOrNone(ungrouped) : excelProblem(error);
   }
 }
+
+const isUndoRefused = (error: unknown): boolean =>
+  error instanceof OfficeExtension.Error && error.code === 'UndoNotSupported';
 
 async function takenBack<T>(change: Change<T>, cause: unknown): Promise<Outcome<T> | undefined> {
   try {
@@ -84,7 +94,7 @@ export function pendingWrites(context: Excel.RequestContext, work: Work | undefi
     await context.sync();
     sent += waiting;
     [waiting, started] = [0, false];
-    if (expected > 0) work?.progress(Math.min(1, sent / expected));
+    work?.progress(expected === 0 ? 1 : Math.min(1, sent / expected));
     work?.signal.throwIfAborted();
   };
   const spend = async (bytes: number): Promise<void> => {

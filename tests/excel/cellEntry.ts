@@ -1,4 +1,5 @@
 import type { Block } from '../../src/report/sheet.ts';
+import { evaluateFormula } from './modelFormulas.ts';
 import type { ModelSheet, ModelWorkbook, Value } from './workbookModel.ts';
 import { ErrorValue, numberFormatAt, overlap, Refusal } from './workbookModel.ts';
 
@@ -47,13 +48,14 @@ export function enter(
   if (typeof given !== 'string' && typeof given !== 'number' && typeof given !== 'boolean')
     throw new Refusal('InvalidArgument', 'a cell takes a number, a text or a truth value');
   refuseInsideSpill(sheet, row, column);
+  workbook.changed = true;
   empty(sheet, row, column);
   if (given === '') return;
   if (typeof given !== 'string') return setValue(sheet, row, column, given);
   if (given.length > 32_767) throw new Refusal('InvalidArgument', 'a cell takes at most 32,767 characters');
   if (numberFormatAt(sheet, row, column) === '@')
     return setValue(sheet, row, column, given.replace(/^'/, ''));
-  if (/^=./s.test(given)) return enterFormula(workbook, sheet, row, column, given);
+  if (/^=./s.test(given)) return enterFormula(sheet, row, column, given);
   const { value, format } = typed(given);
   setValue(sheet, row, column, value);
   if (format !== undefined)
@@ -90,16 +92,34 @@ function refuseInsideSpill(sheet: ModelSheet, row: number, column: number): void
       throw new Refusal('InvalidOperation', 'part of a spilled answer cannot be changed');
 }
 
-function enterFormula(
+function enterFormula(sheet: ModelSheet, row: number, column: number, formula: string): void {
+  sheet.formulas.set(key(row, column), formula);
+  // Until the next calculation.
+  setValue(sheet, row, column, 0);
+}
+
+/** Answers every formula of the workbook anew; twice, for those that read what others answer further down. */
+export function calculate(workbook: ModelWorkbook): void {
+  for (let round = 0; round < 2; round += 1)
+    for (const sheet of workbook.sheets)
+      for (const [cell, formula] of sheet.formulas) {
+        const [row, column] = cell.split(',').map(Number) as [number, number];
+        answerCell(workbook, sheet, row, column, formula);
+      }
+}
+
+function answerCell(
   workbook: ModelWorkbook,
   sheet: ModelSheet,
   row: number,
   column: number,
   formula: string,
 ): void {
-  sheet.formulas.set(key(row, column), formula);
-  const answer = workbook.evaluate(formula.slice(1), sheet, row, column);
-  if (!Array.isArray(answer)) return setValue(sheet, row, column, answer);
+  const before = sheet.spills.get(key(row, column));
+  sheet.spills.delete(key(row, column));
+  if (before !== undefined) eachCell(before, (r, c) => delete sheet.cells[r]?.[c]);
+  const answer = evaluateFormula(formula.slice(1), { workbook, sheet, row, column });
+  if (!Array.isArray(answer)) return setValue(sheet, row, column, answer ?? 0);
   const block = { row, column, rows: answer.length, columns: answer[0]?.length ?? 1 };
   if (!isFree(sheet, block)) return setValue(sheet, row, column, new ErrorValue('#SPILL!'));
   eachCell(block, (r, c) => setValue(sheet, r, c, answer[r - row]?.[c - column] ?? 0));

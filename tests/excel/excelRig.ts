@@ -2,6 +2,7 @@ import type { Block } from '../../src/report/sheet.ts';
 import { address } from '../../src/report/sheet.ts';
 import type { Bridge, OfficeGlobals } from './bootOffice.ts';
 import { bootOffice } from './bootOffice.ts';
+import { calculate } from './cellEntry.ts';
 import type { Faults, RequestRefusal, Traffic } from './faults.ts';
 import { noFaults, noTraffic, refusalOf } from './faults.ts';
 import type { RequirementSets } from './hostWindow.ts';
@@ -52,6 +53,7 @@ export async function startExcel(
   const [faults, traffic, results] = [noFaults(), noTraffic(), new Map<number, readonly unknown[]>()];
   const waiting: string[] = [];
   const answer = answerer(workbook, faults, traffic, results, waiting);
+  workbook.onSelect = () => void setTimeout(() => tell(selectionEvents(workbook)));
   const bridge: Bridge = { sendMessageToHost: (text) => setTimeout(() => reply(text)) };
   const reply = (text: string): void => {
     const message = answer(text);
@@ -62,7 +64,12 @@ export async function startExcel(
     bridge.onMessageFromHost!(JSON.stringify({ type: GENERIC_MESSAGE, message: { entries } }));
   return {
     ...{ globals, workbook, faults, traffic, results },
-    userSelects: (sheet, block) => tell(select(workbook, sheet, block)),
+    userSelects: (name, block) => {
+      const sheet = sheetNamed(workbook, name)!;
+      workbook.active = sheet;
+      workbook.selected = block === undefined ? undefined : { sheet, block };
+      workbook.onSelect();
+    },
     userEndsEdit: () => {
       faults.isEditing = false;
       waiting.splice(0).forEach(reply);
@@ -92,9 +99,13 @@ function answerer(
       traffic.syncs -= 1;
       return void waiting.push(text);
     }
-    if (refusal !== undefined) return refused(id, refusal);
+    if (refusal !== undefined && !(refusal.status === 503 && faults.isDoneAllTheSame))
+      return refused(id, refusal);
     if (!isOwn) traffic.requestBytes.push(bytes);
     const body = answerRequest(message.body, workbookMember(workbook), services, kept);
+    if (workbook.changed) calculate(workbook);
+    workbook.changed = false;
+    if (refusal !== undefined) return refused(id, refusal);
     noteNotModelled(traffic, body);
     traffic.answerBytes.push(JSON.stringify(body).length);
     if (traffic.answerBytes.at(-1)! > faults.mostBytes) return refused(id, TOO_LARGE);
@@ -138,14 +149,13 @@ function invocation([id, name, given]: readonly [number, string, readonly unknow
 
 const EVENTS = { activated: 11, selectionChanged: 14 } as const;
 
-function select(workbook: ModelWorkbook, name: string, block: Block | undefined): object[] {
-  const sheet = sheetNamed(workbook, name)!;
-  const moved = workbook.active !== sheet;
-  workbook.active = sheet;
-  workbook.selected = block === undefined ? undefined : { sheet, block };
-  const cell = block === undefined ? '' : address(block.row, block.column);
-  const selected = event(EVENTS.selectionChanged, { address: cell, worksheetId: sheet.id });
-  return moved ? [event(EVENTS.activated, { worksheetId: sheet.id }), selected] : [selected];
+// The program tells of both each time, so that no order of the two can be relied on.
+function selectionEvents({ active, selected }: ModelWorkbook): object[] {
+  const cell = selected === undefined ? '' : address(selected.block.row, selected.block.column);
+  return [
+    event(EVENTS.activated, { worksheetId: active.id }),
+    event(EVENTS.selectionChanged, { address: cell, worksheetId: active.id }),
+  ];
 }
 
 function event(messageType: number, told: object): object {

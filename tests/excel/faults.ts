@@ -7,11 +7,13 @@ export type Faults = {
   /** The sync, counted from 1, from which on the connection is lost, and for how many syncs. */
   lostAt: number | undefined;
   lostFor: number;
+  /** Whether what was asked is done all the same, and only the answer is lost. */
+  isDoneAllTheSame: boolean;
 };
 
 /** A line without faults, with the published limit of the program in a browser. */
 export function noFaults(): Faults {
-  return { mostBytes: 5_000_000, isEditing: false, lostAt: undefined, lostFor: 1 };
+  return { mostBytes: 5_000_000, isEditing: false, lostAt: undefined, lostFor: 1, isDoneAllTheSame: false };
 }
 
 /** What went over the line. */

@@ -66,9 +66,13 @@ export function rangeMember(workbook: ModelWorkbook, sheet: ModelSheet, block: B
       },
       GetRow: (row: number) => rangeMember(workbook, sheet, { ...block, row: block.row + row, rows: 1 }),
       GetBoundingRect: (other: Member) => rangeMember(workbook, sheet, around(block, placeOf(other).block)),
-      Clear: (what: string | null) => clear(sheet, block, what),
+      Clear: (what: string | null) => clear(workbook, sheet, block, what),
       Merge: () => void (refuseProtected(sheet), sheet.merges.push(block)),
-      Select: () => void ((workbook.active = sheet), (workbook.selected = { sheet, block })),
+      Select: () => {
+        workbook.active = sheet;
+        workbook.selected = { sheet, block };
+        workbook.onSelect();
+      },
       GetEntireRow: () => rangeMember(workbook, sheet, { ...block, column: 0, columns: SHEET_SIZE.columns }),
       GetUsedRangeOrNullObject: () => {
         const used = usedBlock(sheet, block);
@@ -189,9 +193,10 @@ function setNumberFormat(sheet: ModelSheet, block: Block, given: unknown): void 
   );
 }
 
-function clear(sheet: ModelSheet, block: Block, what: string | null): void {
+function clear(workbook: ModelWorkbook, sheet: ModelSheet, block: Block, what: string | null): void {
   refuseProtected(sheet);
   if (what !== 'Formats') {
+    workbook.changed = true;
     const lastRow = Math.min(block.row + block.rows, sheet.cells.length);
     if (lastRow > block.row)
       eachCell({ ...block, rows: lastRow - block.row }, (row, column) => empty(sheet, row, column));

@@ -75,10 +75,14 @@ export type ModelWorkbook = {
   active: ModelSheet;
   /** Undefined where something other than cells is selected. */
   selected: { readonly sheet: ModelSheet; readonly block: Block } | undefined;
+  /** Called when the selection has moved. */
+  onSelect: () => void;
   dates1904: boolean;
   isProtected: boolean;
-  /** Answers formulas; without it each is 0. */
-  evaluate: (formula: string, sheet: ModelSheet, row: number, column: number) => Value | Value[][];
+  /** Whether the functions of the add-in are there; without them formulas show #NAME?. */
+  knowsOurFunctions: boolean;
+  /** Whether cells have changed since formulas were last answered. */
+  changed: boolean;
   enableEvents: boolean;
   calculationMode: string;
   /** Workbooks that were opened beside this one, as the texts of their bytes. */
@@ -120,9 +124,10 @@ export function emptyWorkbook(names: readonly string[]): ModelWorkbook {
     sheets,
     names: [],
     opened: [],
+    onSelect: () => undefined,
     active: sheets[0]!,
     selected: { sheet: sheets[0]!, block: { row: 0, column: 0, rows: 1, columns: 1 } },
-    evaluate: () => 0,
+    ...{ knowsOurFunctions: true, changed: false },
     ...plain,
   };
 }
