@@ -5,6 +5,7 @@ import { asksAboutFrost } from '../../src/cranking/benchEntry.ts';
 import type { BenchTest } from '../../src/cranking/benchTest.ts';
 import { benchTest } from '../../src/cranking/benchTest.ts';
 import { CAUTIONS, cautionTexts } from '../../src/cranking/cautions.ts';
+import type { Construction } from '../../src/service/battery.ts';
 import { refusal, SEED, valueOf } from '../electrochemistry/outcomes.ts';
 
 const WHOLE = { case: 'no', posts: 'no', heat: 'no' } as const;
@@ -154,7 +155,7 @@ const entries: fc.Arbitrary<BenchEntry> = fc.record({
   retest: fc.constantFrom(0, 1, 2),
   chargedOn: maybe(fc.integer({ min: 46_168, max: 46_172 })),
   testedOn: maybe(fc.integer({ min: 46_168, max: 46_172 })),
-  construction: fc.constantFrom('AGM', 'flooded', 'gel', 12.7),
+  construction: fc.constantFrom<Construction[]>('AGM', 'flooded', 'gel', 12.7),
   coldestOfPlace: number(-45, 10),
 });
 
