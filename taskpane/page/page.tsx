@@ -81,12 +81,6 @@ function join(page: PageState, session: Session): void {
   });
 }
 
-/** How much of the day has passed on this machine's clock. */
-function timeOfDay(): number {
-  const now = new Date();
-  return (now.getHours() * 60 + now.getMinutes()) / (24 * 60);
-}
-
 /** The grid draws its own colours: it is told which the system wants, now and when that changes. */
 function followColours(workbook: PageWorkbook): void {
   const dark = window.matchMedia('(prefers-color-scheme: dark)');
