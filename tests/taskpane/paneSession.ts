@@ -50,6 +50,7 @@ export function paneSession(sheets: readonly MemorySheet[] = [inventedSheet()]) 
     computing: directComputing(),
     madeBy: 'Crankbook 0.0.0',
     today: AS_OF,
+    timeOfDay: () => 0,
     saveFile: (name, bytes) => void files.push({ name, bytes }),
   });
   return { session, done, files };
