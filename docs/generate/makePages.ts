@@ -9,6 +9,7 @@ export const PAGES: Readonly<Record<string, string>> = {
   'docs/functions.md': 'functions.html',
   'docs/methods.md': 'methods.html',
   'docs/limits.md': 'limits.html',
+  'docs/settings.md': 'settings.html',
   'docs/sources.md': 'sources.html',
   'docs/validation.md': 'validation.html',
   'docs/install.md': 'install.html',
