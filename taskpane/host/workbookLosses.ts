@@ -111,8 +111,14 @@ async function inventory(parts: Package, names: ReadonlyMap<string, string>): Pr
   const book = await workbookPath(parts);
   const relations = await relationsOf(parts, book);
   const xml = (await partText(parts, book)) ?? '';
-  countElements(counts, '', xml, IN_BOOK);
-  for (const { name, relation } of listedSheets(xml)) {
+  const listed = listedSheets(xml);
+  countElements(
+    counts,
+    '',
+    withoutNamesOf(xml, (sheet) => !names.has(listed[sheet]?.name ?? '')),
+    IN_BOOK,
+  );
+  for (const { name, relation } of listed) {
     const path = relations.find(({ id }) => id === relation)?.target;
     const now = names.get(name);
     if (path !== undefined && now !== undefined) await countSheet(counts, parts, path, now);
@@ -125,6 +131,12 @@ async function inventory(parts: Package, names: ReadonlyMap<string, string>): Pr
     add(counts, '', 'signature');
   return counts;
 }
+
+// A sheet that was deleted took the names along that it alone knew.
+const withoutNamesOf = (xml: string, isGone: (sheet: number) => boolean): string =>
+  xml.replace(/<(?:\w+:)?definedName\s[^>]*\blocalSheetId="(\d+)"/g, (tag, sheet: string) =>
+    isGone(Number(sheet)) ? '' : tag,
+  );
 
 async function countSheet(counts: Counts, parts: Package, path: string, name: string): Promise<void> {
   const { before, after } = sheetText((await partText(parts, path)) ?? '');
@@ -159,7 +171,7 @@ async function shiftedLosses(before: Package, { sheets }: WorkbookState): Promis
     });
     if (words.length === 0) continue;
     found.push(
-      `sheet ${name}: rows or columns were inserted or deleted, but its ${listed(words)} stand where they stood before`,
+      `sheet ${name}: rows or columns were inserted or deleted, but its ${inOneLine(words)} stand where they stood before`,
     );
   }
   return found;
@@ -175,7 +187,7 @@ const MOVING = [
   'conditional formats',
 ].concat(['rules for what may be typed', 'links', 'filters', 'page breaks', 'small charts in cells']);
 
-const listed = (words: readonly string[]): string =>
+const inOneLine = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
 /** Our functions answer dates of the 1900 system, which a file that counts from 1904 shows four years late. */

@@ -55,10 +55,19 @@ export async function partBytes(parts: Package, path: string): Promise<Uint8Arra
   return through(part.packed, new DecompressionStream('deflate-raw'));
 }
 
+// A large sheet is looked at several times while it is saved; unpacking it takes longer than anything else.
+const texts = new WeakMap<Part, string>();
+
 /** The text of a part, or undefined where there is none of that name. */
 export async function partText(parts: Package, path: string): Promise<string | undefined> {
-  const bytes = await partBytes(parts, path);
-  if (bytes === undefined) return undefined;
+  const part = parts.get(path);
+  if (part === undefined) return undefined;
+  const text = texts.get(part) ?? decoded((await partBytes(parts, path))!);
+  texts.set(part, text);
+  return text;
+}
+
+function decoded(bytes: Uint8Array): string {
   const wide = bytes[0] === 0xff && bytes[1] === 0xfe;
   return new TextDecoder(wide ? 'utf-16le' : 'utf-8').decode(bytes);
 }
@@ -67,7 +76,9 @@ export async function partText(parts: Package, path: string): Promise<string | u
 export async function putText(parts: Package, path: string, text: string): Promise<void> {
   const bytes = new TextEncoder().encode(text.replace(/^(<\?xml[^>]*encoding=")utf-16(")/i, '$1UTF-8$2'));
   const packed = await through(bytes, new CompressionStream('deflate-raw'));
-  parts.set(path, { method: DEFLATED, checksum: checksumOf(bytes), size: bytes.length, packed });
+  const part: Part = { method: DEFLATED, checksum: checksumOf(bytes), size: bytes.length, packed };
+  texts.set(part, text);
+  parts.set(path, part);
 }
 
 async function through(

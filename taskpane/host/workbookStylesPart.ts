@@ -90,7 +90,7 @@ export function addStyles(styles: StylesPart, other: StylesPart): readonly numbe
     ]),
   );
   const first = {
-    fontId: append(styles, 'fonts', entriesOf(other, 'fonts')),
+    fontId: append(styles, 'fonts', entriesOf(other, 'fonts').map(lettered(styles))),
     fillId: append(styles, 'fills', entriesOf(other, 'fills')),
     borderId: append(styles, 'borders', entriesOf(other, 'borders')),
   };
@@ -103,6 +103,19 @@ export function addStyles(styles: StylesPart, other: StylesPart): readonly numbe
   });
   const start = append(styles, 'cellXfs', moved);
   return moved.map((_, index) => start + index);
+}
+
+/** Letters that don't say their face or size have those of the file. */
+function lettered(styles: StylesPart): (font: string) => string {
+  const base = entriesOf(styles, 'fonts')[0] ?? '';
+  const own = (name: string): string =>
+    prefixFree(elements(prefixOf(styles.text) + name).exec(base)?.[0] ?? '', prefixOf(styles.text));
+  const [size, face] = [own('sz'), own('name')];
+  return (font) => {
+    const open = font.endsWith('/>') ? `${font.slice(0, -2)}></font>` : font;
+    const more = (/<sz[\s/>]/.test(open) ? '' : size) + (/<name[\s/>]/.test(open) ? '' : face);
+    return open.replace(/<\/font>$/, `${more}</font>`);
+  };
 }
 
 /** The cell style that is as another one but for its number format. */
