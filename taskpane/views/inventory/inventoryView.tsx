@@ -1,8 +1,71 @@
+import './inventory.css';
+import { problemText } from '../../../src/basics/problemText.ts';
+import { readHere } from '../../actions/readInventory.ts';
 import type { Session } from '../../session.ts';
 import { VIEW_NAMES } from '../../text.ts';
+import { CellsPart } from './cellsPart.tsx';
+import { ChecksPart } from './checksPart.tsx';
+import { ColumnsPart } from './columnsPart.tsx';
+import { ConstructionPart } from './constructionPart.tsx';
+import { FillPart } from './fillPart.tsx';
+import { HomePart } from './homePart.tsx';
+import { SitesPart } from './sitesPart.tsx';
+import { CANT_READ, CANT_READ_NEXT, NOTHING_OPEN, WHERE } from './text.ts';
+import { WherePart } from './wherePart.tsx';
 
-/** The inventory view. */
+/** The inventory as it is: where it stands, how it is read, what is doubtful, and what can be filled from it. */
 export function InventoryView({ session }: { readonly session: Session }) {
-  void session;
-  return <h2>{VIEW_NAMES.inventory}</h2>;
+  return (
+    <>
+      <h2>{VIEW_NAMES.inventory}</h2>
+      {session.where.value === undefined ? (
+        <NothingRead session={session} />
+      ) : (
+        <>
+          <CantRead session={session} />
+          <WherePart session={session} />
+          <HomePart session={session} />
+          <ReadParts session={session} />
+        </>
+      )}
+    </>
+  );
+}
+
+function NothingRead({ session }: { readonly session: Session }) {
+  return (
+    <>
+      <p>{NOTHING_OPEN}</p>
+      <button type="button" onClick={() => void readHere(session)}>
+        {WHERE.again}
+      </button>
+    </>
+  );
+}
+
+function CantRead({ session }: { readonly session: Session }) {
+  const problem = session.readProblem.value;
+  if (problem === undefined) return null;
+  return (
+    <div class="cantRead">
+      <p>
+        {CANT_READ} {problemText(problem)}.
+      </p>
+      <p>{CANT_READ_NEXT}</p>
+    </div>
+  );
+}
+
+function ReadParts({ session }: { readonly session: Session }) {
+  if (session.reading.value === undefined) return null;
+  return (
+    <>
+      <ColumnsPart session={session} />
+      <ConstructionPart session={session} />
+      <SitesPart session={session} />
+      <CellsPart session={session} />
+      <ChecksPart session={session} />
+      <FillPart session={session} />
+    </>
+  );
 }

@@ -1,0 +1,15 @@
+import type { Session } from '../session.ts';
+
+/**
+ * Asks the user something in the pane; a question that still stands is answered with its safe answer.
+ * @param answers  what they can say, the safe answer first
+ * @returns which, counted from 0
+ */
+export async function ask({ question }: Session, text: string, answers: readonly string[]): Promise<number> {
+  question.value?.answered(0);
+  const answer = await new Promise<number>((resolve) => {
+    question.value = { text, answers, answered: resolve };
+  });
+  question.value = undefined;
+  return answer;
+}
