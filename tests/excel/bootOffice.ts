@@ -80,8 +80,11 @@ function pageGlobals(host: object, bridge: Bridge, run: (file: string) => void):
   return vm.createContext(page);
 }
 
-/** Boots the unmodified library in a page of its own and answers its globals when it is ready. */
-export async function bootOffice(host: object, bridge: Bridge): Promise<OfficeGlobals> {
+/** The page after the library has booted: its globals, and a way to run another script in it. */
+export type OfficePage = { readonly globals: OfficeGlobals; readonly run: (script: string) => void };
+
+/** Boots the unmodified library in a page of its own and answers when it is ready. */
+export async function bootOffice(host: object, bridge: Bridge): Promise<OfficePage> {
   const run = (file: string): void => void scriptOf(file).runInContext(context);
   const context = pageGlobals(host, bridge, run);
   run('office.js');
@@ -90,5 +93,5 @@ export async function bootOffice(host: object, bridge: Bridge): Promise<OfficeGl
   // The library carries this check of requirement sets and leaves it off.
   const inner = globals.OfficeExtension as unknown as { CommonUtility: { _doApiNotSupportedCheck: boolean } };
   inner.CommonUtility._doApiNotSupportedCheck = true;
-  return globals;
+  return { globals, run: (script) => void vm.runInContext(script, context) };
 }

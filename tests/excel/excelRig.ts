@@ -15,9 +15,14 @@ import type { ModelWorkbook } from './workbookModel.ts';
 import { emptyWorkbook, sheetNamed } from './workbookModel.ts';
 import { workbookMember } from './workbookMember.ts';
 
+/** A call of a function by the program: number of the call, name of the function, arguments. */
+export type FunctionCall = readonly [number, string, readonly unknown[]];
+
 /** The library at work on a workbook in memory, and what a test may turn and read. */
 export type ExcelRig = {
   readonly globals: OfficeGlobals;
+  /** Runs a script in the library's page. */
+  readonly run: (script: string) => void;
   readonly workbook: ModelWorkbook;
   readonly faults: Faults;
   readonly traffic: Traffic;
@@ -28,7 +33,7 @@ export type ExcelRig = {
   /** The user ends typing into a cell; what waited for it goes on. */
   readonly userEndsEdit: () => void;
   /** The program calls functions; each is its number, its name and its arguments. */
-  readonly invoke: (calls: readonly (readonly [number, string, readonly unknown[]])[]) => void;
+  readonly invoke: (calls: readonly FunctionCall[]) => void;
   /** Forgets what went over the line so far. */
   readonly resetTraffic: () => void;
 };
@@ -59,11 +64,11 @@ export async function startExcel(
     const message = answer(text);
     if (message !== undefined) bridge.onMessageFromHost!(JSON.stringify(message));
   };
-  const globals = await bootOffice(hostWindow(program, 'C:\\Fleet.xlsx'), bridge);
+  const { globals, run } = await bootOffice(hostWindow(program, 'C:\\Fleet.xlsx'), bridge);
   const tell = (entries: unknown[]): void =>
     bridge.onMessageFromHost!(JSON.stringify({ type: GENERIC_MESSAGE, message: { entries } }));
   return {
-    ...{ globals, workbook, faults, traffic, results },
+    ...{ globals, run, workbook, faults, traffic, results },
     userSelects: (name, block) => {
       const sheet = sheetNamed(workbook, name)!;
       workbook.active = sheet;
@@ -143,8 +148,11 @@ function service(name: string, results: ExcelRig['results']): Member {
 
 const FUNCTION_CALL = { messageCategory: 1, messageType: 1000 };
 
-function invocation([id, name, given]: readonly [number, string, readonly unknown[]]): object {
-  return { ...FUNCTION_CALL, message: JSON.stringify([id, name, given, 'Sheet1!A1', 0]) };
+// Errors are handed over as such; the metadata of every function asks for that.
+const ERRORS_ALLOWED = 4;
+
+function invocation([id, name, given]: FunctionCall): object {
+  return { ...FUNCTION_CALL, message: JSON.stringify([id, name, given, 'Sheet1!A1', ERRORS_ALLOWED]) };
 }
 
 const EVENTS = { activated: 11, selectionChanged: 14 } as const;
