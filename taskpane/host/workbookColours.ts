@@ -24,9 +24,12 @@ export function colourOf(color: Color | undefined, theme: readonly string[]): st
   return `#${PALETTE[index < 8 ? index : index - 8]}`;
 }
 
-/** Lighter (to 1) or darker (to -1), in each channel. */
+/** Lighter (to 1) or darker (to -1) in its luminance; hue and saturation stay (ISO/IEC 29500-1, 18.8.19). */
 function tinted(hex: string, tint: number): string {
-  const channels = [0, 2, 4].map((at) => parseInt(hex.slice(at, at + 2), 16));
-  const mixed = channels.map((each) => Math.round(tint < 0 ? each * (1 + tint) : each + (255 - each) * tint));
+  const channels = [0, 2, 4].map((at) => parseInt(hex.slice(at, at + 2), 16) / 255);
+  const had = (Math.max(...channels) + Math.min(...channels)) / 2;
+  const has = tint < 0 ? had * (1 + tint) : had + (1 - had) * tint;
+  const stretch = had === 0 || had === 1 ? 0 : (1 - Math.abs(2 * has - 1)) / (1 - Math.abs(2 * had - 1));
+  const mixed = channels.map((each) => Math.round(255 * (has + (each - had) * stretch)));
   return mixed.map((each) => each.toString(16).padStart(2, '0').toUpperCase()).join('');
 }
