@@ -1,12 +1,13 @@
 import type { Day } from '../src/basics/calendar.ts';
 import type { Outcome } from '../src/basics/outcome.ts';
 import { andThen, answer, problem } from '../src/basics/outcome.ts';
-import type { Inventory, SheetRows } from '../src/inventory/inventory.ts';
+import type { Inventory } from '../src/inventory/inventory.ts';
 import { readInventory } from '../src/inventory/readInventory.ts';
 import type { Settings } from '../src/inventory/settings.ts';
 import { plan } from '../src/planning/plan.ts';
 import type { Plan } from '../src/planning/plan.ts';
 import type { FileSheet, WorkbookFile } from './host/workbookFile.ts';
+import { sheetRows } from './sheetRows.ts';
 import { recordsAfter } from './recordsAfter.ts';
 
 /** An inventory and the plan made from it. */
@@ -48,16 +49,4 @@ function inventorySheet(file: WorkbookFile, tab: string | undefined): Outcome<Fi
   if (sheet !== undefined) return answer(sheet);
   const allowed = file.sheets.map(({ name }) => name).join(', ');
   return problem('badInput', 'notAWord', 'tab', tab, { more: { allowed } });
-}
-
-/** A sheet of a file as the core reads it: rows counted from 1, dates known. */
-export function sheetRows(sheet: FileSheet, { dates1904, isText }: WorkbookFile): SheetRows {
-  return {
-    rows: sheet.rows,
-    name: sheet.name,
-    from1904: dates1904,
-    fromText: isText,
-    isDateCell: (row, column) => sheet.dateCells.get(column)?.has(row) ?? false,
-    hiddenRows: new Set([...sheet.hiddenRows].map((row) => row + 1)),
-  };
 }

@@ -3,8 +3,9 @@ import { checksAnswer } from './checksAnswer.ts';
 import { fillAnswer } from './fillAnswer.ts';
 import { fillSheetAnswer } from './fillSheetAnswer.ts';
 import { forecastAnswer } from './forecastAnswer.ts';
-import { lifeAnswer } from './lifeAnswer.ts';
+import { claimsAnswer, lifeAnswer } from './lifeAnswer.ts';
 import { planAnswer } from './planAnswer.ts';
+import { compareAnswer, countAnswer, storeListAnswer } from './storeAnswers.ts';
 import { symbolAnswer } from './symbolAnswer.ts';
 import { againAnswer, readAnswer } from './readAnswer.ts';
 
@@ -19,6 +20,10 @@ export const answers = {
   checks: checksAnswer,
   life: lifeAnswer,
   bench: benchAnswer,
+  storeList: storeListAnswer,
+  count: countAnswer,
+  compare: compareAnswer,
+  claims: claimsAnswer,
   serialOfRow: serialOfRowAnswer,
   symbol: symbolAnswer,
 } as const;

@@ -1,6 +1,8 @@
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { andThen, answer } from '../../src/basics/outcome.ts';
 import type { Inventory } from '../../src/inventory/inventory.ts';
+import type { WarrantyClaim, WarrantyTerms } from '../../src/inventory/warrantyClaims.ts';
+import { warrantyClaims } from '../../src/inventory/warrantyClaims.ts';
 import type { Settings } from '../../src/inventory/settings.ts';
 import type { OddGroup } from '../../src/life/standsOut.ts';
 import type { LifeByGroup } from '../../src/planning/lifeByGroup.ts';
@@ -73,4 +75,13 @@ function steadyOf(
   steady: boolean,
 ): Outcome<SteadyFleet | undefined> {
   return steady ? steadyFleet(batteries, prior) : answer(undefined);
+}
+
+/** The batteries that failed within their warranty, with the last day to claim. */
+export function claimsAnswer(
+  { inventory, asOf }: Memory,
+  terms: WarrantyTerms,
+): Outcome<readonly WarrantyClaim[]> {
+  if (inventory === undefined || asOf === undefined) throw new Error('no inventory has been read yet');
+  return warrantyClaims(inventory.lives, terms, asOf);
 }

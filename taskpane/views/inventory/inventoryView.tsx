@@ -10,6 +10,7 @@ import { ConstructionPart } from './constructionPart.tsx';
 import { FillPart } from './fillPart.tsx';
 import { HomePart } from './homePart.tsx';
 import { SitesPart } from './sitesPart.tsx';
+import { StorePart } from '../store/storePart.tsx';
 import { CANT_READ, CANT_READ_NEXT, NOTHING_OPEN, WHERE } from './text.ts';
 import { WherePart } from './wherePart.tsx';
 
@@ -66,6 +67,7 @@ function ReadParts({ session }: { readonly session: Session }) {
       <CellsPart session={session} />
       <ChecksPart session={session} />
       <FillPart session={session} />
+      <StorePart session={session} />
     </>
   );
 }

@@ -7,6 +7,7 @@ import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
 import { VIEW_NAMES } from '../../text.ts';
 import { Causes } from './causes.tsx';
+import { Claims } from './claims.tsx';
 import { OwnPast, StandsOut } from './evidence.tsx';
 import { Groups } from './groups.tsx';
 import { LifePlot } from './lifePlot.tsx';
@@ -49,6 +50,7 @@ function Shown({ session, shown }: { readonly session: Session; readonly shown: 
       <Groups groups={shown.groups} />
       <OwnPast trials={shown.ownPast} />
       <StandsOut found={shown.standsOut} />
+      <Claims session={session} />
       <Use session={session} shown={shown} />
     </>
   );

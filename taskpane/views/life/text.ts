@@ -110,12 +110,15 @@ export const CLAIMS = {
   heading: 'Failed within warranty',
   months: 'Warranty, months from installation',
   days: 'Days within which a claim must be made',
-  hint: 'Both stand in your contract. Nothing is assumed.',
-  none: 'No failure on record falls within this warranty and its time for claims.',
+  hint: 'Both stand in your contract. The warranty is counted from the first installation, the time for a claim from the removal.',
+  list: 'List the claims',
+  none: 'No failure on record falls within this warranty.',
   serial: 'Serial',
   failed: 'Failed',
-  age: 'Months',
+  covered: 'Covered until',
   by: 'Claim by',
+  left: 'Days left',
+  late: 'too late',
 } as const;
 
 export const STEADY = {
