@@ -1,6 +1,8 @@
 import type { FUniver } from '@univerjs/core/facade';
 import type { FWorksheet } from '@univerjs/sheets/facade';
+import { oncePerFrame } from '../parts/oncePerFrame.ts';
 import type { CellDescription } from './workbookDescribing.ts';
+import { nameTools } from './workbookToolNames.ts';
 
 /** The grid as the keyboard and a screen reader meet it. */
 export type WorkbookKeyboard = {
@@ -25,7 +27,11 @@ export function workbookKeyboard(container: HTMLElement, name: string): Workbook
   const live = liveRegion(container);
   const focus = (): void => container.querySelector<HTMLElement>(FIELD)?.focus();
   let api: FUniver | undefined;
-  new MutationObserver(() => nameCanvases(container, name, focus)).observe(container, {
+  const look = (): void => {
+    nameCanvases(container, name, focus);
+    nameTools(container);
+  };
+  new MutationObserver(oncePerFrame(look)).observe(container, {
     childList: true,
     subtree: true,
   });
@@ -63,7 +69,7 @@ function nameCanvases(container: HTMLElement, name: string, focus: () => void): 
     const isSheet = canvas.matches(SHEET_CANVAS);
     canvas.tabIndex = isSheet ? 0 : -1;
     if (!isSheet) {
-      canvas.setAttribute('role', 'presentation');
+      canvas.setAttribute('aria-hidden', 'true');
       continue;
     }
     nameAsGrid(canvas, name);

@@ -9,9 +9,13 @@ export function CellLine({ page }: { readonly page: PageState }) {
       {cell !== undefined && (
         <>
           <strong>{cell.address}</strong>
-          <span>
-            {CELL_LINE.value} {cell.shown === '' ? CELL_LINE.empty : <b>{cell.shown}</b>}
-          </span>
+          {cell.shown === '' ? (
+            <span>{CELL_LINE.isEmpty}</span>
+          ) : (
+            <span>
+              {CELL_LINE.value} <b>{cell.shown}</b>
+            </span>
+          )}
           {cell.formula !== undefined && (
             <span>
               {CELL_LINE.formula} <code>{cell.formula}</code>

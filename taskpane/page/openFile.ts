@@ -47,6 +47,7 @@ async function openNow(page: PageState, file: GivenFile): Promise<void> {
     if (workbook === undefined) return tellProblem(page, PAGE.stillStarting);
     const opened = await workbook.host.open(await file.bytes(), file.name);
     if (!opened.ok) return tellProblem(page, problemText(opened.problem));
+    workbook.lookAgain();
     page.fileName.value = file.name;
     page.changed.value = false;
     const more = [...(file.note === undefined ? [] : [file.note]), ...opened.value.warnings];

@@ -6,6 +6,7 @@ import { readHere } from '../actions/readInventory.ts';
 import { mountPane } from '../pane.tsx';
 import type { Session } from '../session.ts';
 import { newSession } from '../session.ts';
+import { surroundingsOf } from '../surroundings.ts';
 import { CellLine } from './cellLine.tsx';
 import { PageDialog } from './dialogs.tsx';
 import { takeDroppedFiles } from './dropFiles.ts';
@@ -18,7 +19,6 @@ import { faultText, PAGE } from './pageText.ts';
 import type { PageWorkbook } from './pageWorkbook.ts';
 import { focusFirst, moveBetweenRegions } from './regions.ts';
 import { Splitter } from './splitter.tsx';
-import { pageSurroundings } from './surroundings.ts';
 
 const part = (id: string): HTMLElement => document.getElementById(id)!;
 
@@ -33,7 +33,7 @@ async function start(): Promise<void> {
   guardChanges(page);
   try {
     const workbook = await startWorkbook(page);
-    const session = newSession(pageSurroundings(workbook.host));
+    const session = newSession(surroundingsOf(workbook.host));
     join(page, session);
     mountPane(part('pane'), session);
   } catch (error) {

@@ -56,10 +56,10 @@ export const DISCARD = {
 export const CELL_LINE = {
   label: 'Active cell',
   value: 'shows',
+  isEmpty: 'is empty',
   formula: 'formula',
   answerOf: 'part of the answer of',
   error: 'because',
-  empty: 'empty',
 } as const;
 
 /** What went wrong in the page itself, with what can be done. */

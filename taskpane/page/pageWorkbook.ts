@@ -7,6 +7,8 @@ export type PageWorkbook = {
   readonly host: BuiltIn;
   /** Calls `listener` with the active cell, now and whenever it is another or has changed. */
   readonly onCell: (listener: (cell: CellDescription | undefined) => void) => void;
+  /** Looks at the active cell anew: another file is open. */
+  readonly lookAgain: () => void;
   readonly setDark: (dark: boolean) => void;
   /** Moves the keyboard into the grid. */
   readonly focus: () => void;

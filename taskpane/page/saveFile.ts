@@ -1,8 +1,11 @@
 import { problemText } from '../../src/basics/problemText.ts';
+import { giveFile } from '../giveFile.ts';
 import type { SaveAs, Saved } from '../host/workbookHost.ts';
 import { tellProblem } from './openFile.ts';
 import type { PageState } from './pageState.ts';
 import { faultText, PAGE } from './pageText.ts';
+
+export { giveFile };
 
 /** Makes the file; what it would not have is shown before it is given to the user. */
 export async function saveWorkbook(page: PageState, as: SaveAs): Promise<void> {
@@ -31,14 +34,4 @@ export function giveSaved(page: PageState, { bytes, fileName }: Saved, as: SaveA
 export function savedName(fileName: string, as: SaveAs): string {
   const stem = fileName.replace(/\.xlsx$/i, '');
   return as === 'formulas' || stem.endsWith(' as values') ? fileName : `${stem} as values.xlsx`;
-}
-
-/** Gives the user a file as the browser does with a download. */
-export function giveFile(name: string, contents: Uint8Array | string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([contents as BlobPart]));
-  link.download = name;
-  link.click();
-  // The browser reads the blob after the click has been handled.
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }

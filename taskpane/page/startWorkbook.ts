@@ -5,6 +5,7 @@ import type { CellDescription } from '../host/workbookDescribing.ts';
 import type { StartedWorkbook } from '../host/workbookEngine.ts';
 import { selectedBlock } from '../host/workbookInfo.ts';
 import { workbookKeyboard } from '../host/workbookKeyboard.ts';
+import { oncePerFrame } from '../parts/oncePerFrame.ts';
 import type { PageWorkbook } from './pageWorkbook.ts';
 import { giveFile } from './saveFile.ts';
 
@@ -14,18 +15,19 @@ export function startPageWorkbook(container: HTMLElement, name: string): PageWor
   const grid = startBrowser(container);
   keyboard.follow(grid.api);
   const host = builtInHost(grid, { download: (bytes, fileName) => giveFile(fileName, bytes) });
-  const cell = (): CellDescription | undefined => activeCell(grid, host);
+  const listeners: ((cell: CellDescription | undefined) => void)[] = [keyboard.speak];
+  const lookAgain = oncePerFrame(() => {
+    const cell = activeCell(grid, host);
+    listeners.forEach((tell) => tell(cell));
+  });
+  host.onSelect(lookAgain);
+  host.onChange(lookAgain);
   return {
     host,
+    lookAgain,
     onCell: (listener) => {
-      const tell = oncePerTurn(() => {
-        const seen = cell();
-        keyboard.speak(seen);
-        listener(seen);
-      });
-      host.onSelect(tell);
-      host.onChange(tell);
-      tell();
+      listeners.push(listener);
+      lookAgain();
     },
     setDark: (dark) => grid.api.toggleDarkMode(dark),
     focus: keyboard.focus,
@@ -35,17 +37,4 @@ export function startPageWorkbook(container: HTMLElement, name: string): PageWor
 function activeCell(grid: StartedWorkbook, host: BuiltIn): CellDescription | undefined {
   const at = selectedBlock(grid);
   return at && host.describeAt({ sheet: at.sheet, row: at.block.row, column: at.block.column });
-}
-
-/** Many changes come at once: the last of them is looked at. */
-function oncePerTurn(act: () => void): () => void {
-  let waits = false;
-  return () => {
-    if (waits) return;
-    waits = true;
-    requestAnimationFrame(() => {
-      waits = false;
-      act();
-    });
-  };
 }

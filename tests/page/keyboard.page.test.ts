@@ -117,10 +117,10 @@ describe('the keyboard on the page', () => {
     await splitter.focus();
     const before = await paneWidth();
     await page.keyboard.press('ArrowLeft');
-    expect(await paneWidth()).toBe(before + 20);
+    await expect.poll(paneWidth).toBe(before + 20);
     expect(await splitter.getAttribute('aria-valuenow')).toBe(String(before + 20));
     await page.keyboard.press('Home');
-    expect(await paneWidth()).toBe(320);
+    await expect.poll(paneWidth).toBe(320);
   });
 
   it('comes back to its button when a dialog is closed', async () => {

@@ -26,7 +26,7 @@ async function audit(page: Page, only?: string): Promise<Found[]> {
 
 /** Rules and counts that docs/limits.md admits for the grid. */
 const admitted = new Map(
-  [...textOf('docs/limits.md').matchAll(/^\| `([a-z-]+)` +\| +(\d+) \|/gm)].map((row) => [
+  [...textOf('docs/limits.md').matchAll(/^\| `([a-z-]+)` +\| +(\d+) +\|/gm)].map((row) => [
     row[1]!,
     Number(row[2]),
   ]),

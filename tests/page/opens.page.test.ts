@@ -36,6 +36,11 @@ describe('the page', () => {
     expect(await opened.page.locator('#head').textContent()).not.toContain('changes not saved');
   });
 
+  it('shows in words what the active cell of the opened file holds', async () => {
+    const line = opened.page.getByRole('region', { name: 'Active cell' });
+    await expect.poll(() => line.textContent()).toMatch(/^A1.*shows.*Battery register/);
+  });
+
   it('opens a file that was chosen, and says why another can’t be opened', async () => {
     const { page } = opened;
     const chooser = page.locator('#head input[type=file]');
