@@ -9,8 +9,15 @@ import { WideTable } from './wideTable.tsx';
 /** Size of every picture in its own units, and the part of it in which values are drawn. */
 export const PLOT = { width: 320, height: 190, left: 46, right: 314, top: 18, bottom: 160 } as const;
 
-/** Labels that fit under a picture without touching each other. */
-const MOST_LABELS = 6;
+/** Width of a letter of an axis, and what is kept free between two labels. */
+const LETTER = 6.2;
+const BETWEEN = 10;
+
+/** How many labels fit under a picture without touching each other. */
+function mostLabels(labels: readonly string[]): number {
+  const longest = Math.max(...labels.map((label) => label.length), 1);
+  return Math.max(2, Math.floor((PLOT.right - PLOT.left) / (longest * LETTER + BETWEEN)));
+}
 
 /** A picture with its title, axes, and the same numbers as a table for those who don't see it. */
 export function PlotFrame({
@@ -37,7 +44,7 @@ export function PlotFrame({
   readonly children: ComponentChildren;
 }) {
   const id = useId();
-  const step = everyNth(labels.length, MOST_LABELS);
+  const step = everyNth(labels.length, mostLabels(labels));
   return (
     <figure class="plot">
       <figcaption id={id}>{title}</figcaption>

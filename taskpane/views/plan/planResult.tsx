@@ -13,7 +13,7 @@ import { WideTable } from '../../parts/wideTable.tsx';
 import { wholeNumber } from '../../shownNumber.ts';
 import { FundingPart } from './fundingPart.tsx';
 import type { ShowDay } from './tables.ts';
-import { askTable, netInAll, netOf, partTable, unitsInAll, yearTable } from './tables.ts';
+import { askTable, netInAll, netOf, partTable, requestTable, unitsInAll, yearTable } from './tables.ts';
 import {
   BAND_NOTE,
   BANDS_DO_NOT_ADD,
@@ -34,6 +34,7 @@ export function PlanResult({ plan, showDay }: Of & { readonly showDay: ShowDay }
       <p role="status" class="planned">
         {spokenResult(plan)}
       </p>
+      <WideTable caption={RESULT.request} {...requestTable(plan, showDay)} />
       <WideTable caption={RESULT.asks} {...askTable(plan)} />
       <WideTable
         caption={RESULT.years}

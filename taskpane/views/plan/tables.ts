@@ -59,6 +59,30 @@ export function askTable(plan: ShownPlan): Table {
   };
 }
 
+/** The request at a glance: what to order in each fiscal year, by when, for how much. */
+export function requestTable(plan: ShownPlan, showDay: ShowDay): Table {
+  const net = netInAll(plan);
+  return {
+    heads: [
+      ...heads('Fiscal year', 'To order'),
+      { text: 'Order by' },
+      { text: `Net${plan.settings.money.currency && `, ${plan.settings.money.currency}`}`, number: true },
+    ],
+    rows: plan.years.map((year) => [
+      year.label,
+      wholeNumber(year.order.unitsToOrder),
+      orderBy(year, showDay),
+      moneyText(netOf(year, plan)),
+    ]),
+    total: [ALL_YEARS, wholeNumber(unitsInAll(plan)), '', moneyText(net)],
+  };
+}
+
+const moneyText = (net: number | undefined): string => (net === undefined ? NO_PRICE : wholeNumber(net));
+
+const orderBy = ({ order }: PlanYear, showDay: ShowDay): string =>
+  order.late ? `${showDay(order.orderBy)} ${LATE}` : showDay(order.orderBy);
+
 /** The fiscal years: counts, stock, orders, money. */
 export function yearTable(plan: ShownPlan, showDay: ShowDay): Table {
   const { years, settings } = plan;
@@ -84,14 +108,13 @@ export function yearTable(plan: ShownPlan, showDay: ShowDay): Table {
       oneDecimal(sum(years, ({ order }) => order.recovered)),
       wholeNumber(unitsInAll(plan)),
       ...['', ''],
-      net === undefined ? NO_PRICE : wholeNumber(net),
+      moneyText(net),
     ],
   };
 }
 
 function yearCells(year: PlanYear, plan: ShownPlan, showDay: ShowDay): string[] {
   const { label, dueNow, expected, low, high, fleetChange, order } = year;
-  const net = netOf(year, plan);
   return [
     label,
     wholeNumber(dueNow),
@@ -105,8 +128,8 @@ function yearCells(year: PlanYear, plan: ShownPlan, showDay: ShowDay): string[] 
     oneDecimal(order.recovered),
     wholeNumber(order.unitsToOrder),
     oneDecimal(order.closing),
-    order.late ? `${showDay(order.orderBy)} ${LATE}` : showDay(order.orderBy),
-    net === undefined ? NO_PRICE : wholeNumber(net),
+    orderBy(year, showDay),
+    moneyText(netOf(year, plan)),
   ];
 }
 

@@ -117,8 +117,9 @@ export const LIST = {
 
 export const RESULT = {
   heading: 'The plan',
+  request: 'The request',
   asks: 'What to ask for',
-  years: 'By fiscal year',
+  years: 'By fiscal year, term by term',
   funding: 'If you fund so many',
   sites: 'By site',
   types: 'By type',

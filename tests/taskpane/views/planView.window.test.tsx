@@ -64,7 +64,7 @@ async function planned(given: GivenSettings = { recordsSince: '2020-01-01' }) {
 
 async function planShown(given?: GivenSettings) {
   const made = await planned(given);
-  await until(() => expect(caption('By fiscal year')).toBeDefined());
+  await until(() => expect(caption('By fiscal year, term by term')).toBeDefined());
   return made;
 }
 
@@ -187,7 +187,7 @@ describe('the Plan view', () => {
 
   it('shows the years with their sum, and the chance of a funded number', async () => {
     const { session } = await planShown({ recordsSince: '2020-01-01', leadMonths: 9 });
-    const rows = cellsOf(caption('By fiscal year')!);
+    const rows = cellsOf(caption('By fiscal year, term by term')!);
     const plan = session.plan.value!;
     expect(rows.slice(1, -1).map(([label]) => label)).toEqual(plan.years.map(({ label }) => label));
     const column = rows[0]!.indexOf('To order');
