@@ -12,6 +12,8 @@ export const VIEW_NAMES: Readonly<Record<View, string>> = {
 export const GIVEN_UP = 'given up; the workbook is as it was';
 export const FAULT =
   'Something went wrong in Crankbook itself; the workbook is as it was. Please report this';
+export const NOT_IN_EXCEL =
+  'This page belongs into the pane of Excel: open it there, with the button Crankbook.';
 export const AS_OF = 'As of';
 export const AS_OF_HINT = 'Every age, verdict and forecast is counted on this day.';
 export const GIVE_UP = 'Give up';

@@ -1,0 +1,19 @@
+import { excelHost } from './host/excelHost.ts';
+import { excelIsDark, isInExcel, paneShown } from './host/excelPage.ts';
+import { NOT_IN_EXCEL } from './text.ts';
+
+/** Joins the pane to Excel once Excel shows it; until then the page only answers cell functions. */
+async function start(): Promise<void> {
+  const element = document.getElementById('pane')!;
+  await paneShown();
+  if (!isInExcel()) {
+    element.textContent = NOT_IN_EXCEL;
+    return;
+  }
+  const dark = excelIsDark();
+  if (dark !== undefined) document.documentElement.dataset.theme = dark ? 'dark' : 'light';
+  const { openPane } = await import(/* webpackChunkName: "pane" */ './openPane.ts');
+  openPane(element, excelHost());
+}
+
+void start();
