@@ -24,6 +24,7 @@ export async function addLiveSheets(
   sheets: readonly Sheet[],
   work: Work | undefined,
   added: Added,
+  shown = true,
 ): Promise<Outcome<void>> {
   const taken = takenName(started, sheets);
   if (taken !== undefined) return problem('badInput', 'sheetNameTaken', 'sheets', taken);
@@ -38,7 +39,7 @@ export async function addLiveSheets(
     if (calculates) await calculated(started, insert, work?.signal);
     else insert();
     work?.signal.throwIfAborted();
-    showFirst(started, drawn);
+    if (shown) showFirst(started, drawn);
     sheets.forEach((sheet, index) => added(sheet, drawn[index]!.sheet.id!));
     work?.progress(1);
     return answer(undefined);

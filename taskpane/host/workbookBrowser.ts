@@ -12,6 +12,7 @@ import '@univerjs/preset-sheets-table/lib/index.css';
 import { UniverSheetsTablePreset } from '@univerjs/preset-sheets-table';
 import tableWords from '@univerjs/preset-sheets-table/locales/en-US';
 import { UniverSheetsTablePlugin } from '@univerjs/sheets-table';
+import { UniverSheetsTableUIPlugin } from '@univerjs/sheets-table-ui';
 import type { FormulaSettings, StartedWorkbook } from './workbookEngine.ts';
 import { formulaSettings } from './workbookEngine.ts';
 import { TABLE_SETTINGS } from './workbookTables.ts';
@@ -28,17 +29,30 @@ export function startBrowser(container: HTMLElement): StartedWorkbook {
   return { univer, api: FUniver.newAPI(univer), core, engine, sentences };
 }
 
+/** Serials and codes are texts made of digits, and meant so: no marks in every cell. The page says where the focus is. */
+const QUIET = {
+  disableAutoFocus: true,
+  disableTextFormatAlert: true,
+  disableTextFormatMark: true,
+  sheets: { disableForceStringAlert: true, disableForceStringMark: true },
+} as const;
+
+function ownSettings(plugin: unknown): object | undefined {
+  if (plugin === UniverSheetsTablePlugin) return TABLE_SETTINGS;
+  // A table's name would cover the row above its heads.
+  return plugin === UniverSheetsTableUIPlugin ? { hideAnchor: true } : undefined;
+}
+
 type Registered = readonly [new (...needed: never[]) => Plugin, object?];
 
 function registerPlugins(univer: core.Univer, container: HTMLElement, formula: FormulaSettings): void {
   const presets = [
-    UniverSheetsCorePreset({ container, formula }),
+    UniverSheetsCorePreset({ container, formula, ...QUIET }),
     UniverSheetsDrawingPreset(),
     UniverSheetsTablePreset(),
   ];
   for (const plugin of presets.flatMap(({ plugins }) => plugins as readonly unknown[])) {
     const [made, settings] = (Array.isArray(plugin) ? plugin : [plugin]) as unknown as Registered;
-    const own = (made as unknown) === UniverSheetsTablePlugin ? { ...settings, ...TABLE_SETTINGS } : settings;
-    univer.registerPlugin(made as never, own as never);
+    univer.registerPlugin(made as never, { ...settings, ...ownSettings(made) } as never);
   }
 }

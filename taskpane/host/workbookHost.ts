@@ -1,9 +1,11 @@
 import { writeXlsx } from 'hucre/xlsx';
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer } from '../../src/basics/outcome.ts';
+import type { Sheet } from '../../src/report/sheet.ts';
 import type { CellAt, SheetBlock, SheetHost, WorkbookInfo } from './sheetHost.ts';
 import { addLiveSheets } from './workbookAdding.ts';
 import { trackChanges } from './workbookChanges.ts';
+import { chartsOn } from './workbookCharts.ts';
 import type { CellDescription } from './workbookDescribing.ts';
 import { describeLive, sentenceLive } from './workbookDescribing.ts';
 import type { StartedWorkbook } from './workbookEngine.ts';
@@ -68,7 +70,12 @@ export function builtInHost(started: StartedWorkbook, { download }: Surroundings
   if (started.api.getActiveWorkbook() === null) openEmpty(started);
   const changes = trackChanges(started);
   changes.begin(undefined);
-  const added = changes.drawn;
+  const charts = chartsOn(started);
+  changes.onChange(charts.refresh);
+  const added = (sheet: Sheet, id: string): void => {
+    changes.drawn(sheet, id);
+    charts.add(sheet, id);
+  };
   const open: BuiltIn['open'] = async (bytes, fileName) => {
     changes.pause();
     const read = await openFile(started, bytes, fileName);
@@ -76,6 +83,7 @@ export function builtInHost(started: StartedWorkbook, { download }: Surroundings
       changes.resume();
       return read;
     }
+    charts.forget();
     const { warnings, dates1904, isText } = read.value;
     Object.assign(opened, { fileName, warnings, dates1904, original: isText ? undefined : bytes });
     changes.begin(isText ? undefined : read.value);
@@ -116,7 +124,10 @@ export function builtInHost(started: StartedWorkbook, { download }: Surroundings
     sentenceAt: (at) => sentenceLive(started, at),
     describeAt: (at) => describeLive(started, at),
     onChange: changes.onChange,
-    dispose: changes.dispose,
+    dispose: () => {
+      charts.forget();
+      changes.dispose();
+    },
   };
 }
 

@@ -43,7 +43,7 @@ export async function appendRecord(
   added: Parameters<typeof addLiveSheets>[3],
 ): Promise<Outcome<number>> {
   if (liveSheet(started, name) === undefined) {
-    const made = await addLiveSheets(started, [recordSheet(name, heads)], undefined, added);
+    const made = await addLiveSheets(started, [recordSheet(name, heads)], undefined, added, false);
     if (!made.ok) return made;
   }
   const live = liveSheet(started, name)!;

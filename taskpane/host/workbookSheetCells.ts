@@ -39,7 +39,7 @@ export async function drawnSheet(sheet: Sheet, id: string, work?: Followed): Pro
       rowCount: sheet.rows.length + SPARE_ROWS,
       columnCount: width + SPARE_COLUMNS,
       rowData: heightsOf(sheet),
-      columnData: Object.fromEntries(sheet.widths.map((each, column) => [column, { w: columnPixels(each) }])),
+      columnData: widthsOf(sheet),
       mergeData: sheet.spans.map(({ row, column, columns }) => ({
         startRow: row,
         endRow: row,
@@ -49,8 +49,14 @@ export async function drawnSheet(sheet: Sheet, id: string, work?: Followed): Pro
       showGridlines: 0,
       ...(sheet.frozenRows > 0 && { freeze: frozen(sheet.frozenRows) }),
     },
-    styles: Object.fromEntries([...styles].map(([style, name]) => [name, lookForGrid(style, [])])),
+    styles: Object.fromEntries([...styles].map(([style, name]) => [name, gridLook(style)])),
   };
+}
+
+// The grid cuts a text that runs into the next cells by its indent: such texts go without.
+function gridLook(style: CellStyle): IStyleData {
+  const { pd, ...look } = lookForGrid(style, []);
+  return look.tb === undefined || pd === undefined ? look : { ...look, pd };
 }
 
 const frozen = (rows: number): IWorksheetData['freeze'] => ({
@@ -59,6 +65,20 @@ const frozen = (rows: number): IWorksheetData['freeze'] => ({
   startRow: rows,
   startColumn: -1,
 });
+
+/** Pixels of the button with which a column of a table is filtered. */
+const FILTER_BUTTON = 22;
+
+function widthsOf({ widths, tables }: Sheet): IWorksheetData['columnData'] {
+  const hasButton = (column: number): boolean =>
+    tables.some((table) => table.column <= column && column < table.column + table.heads.length);
+  return Object.fromEntries(
+    widths.map((each, column) => [
+      column,
+      { w: columnPixels(each) + (hasButton(column) ? FILTER_BUTTON : 0) },
+    ]),
+  );
+}
 
 const heightsOf = (sheet: Sheet): IWorksheetData['rowData'] =>
   Object.fromEntries(

@@ -11,7 +11,12 @@ export const TABLE_SETTINGS = {
     {
       name: 'plain',
       style: {
-        headerRowStyle: { bg: { rgb: '#E9ECEF' }, bl: 1, bd: { b: { s: 1, cl: { rgb: '#1F2A33' } } } },
+        headerRowStyle: {
+          bg: { rgb: '#E9ECEF' },
+          cl: { rgb: '#1F2A33' },
+          bl: 1,
+          bd: { b: { s: 1, cl: { rgb: '#1F2A33' } } },
+        },
         secondRowStyle: { bg: { rgb: '#F6F7F8' } },
         lastRowStyle: { bd: { b: { s: 1, cl: { rgb: '#B8BFC6' } } } },
       },

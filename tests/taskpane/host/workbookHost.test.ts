@@ -1,4 +1,3 @@
-import { writeXlsx } from 'hucre/xlsx';
 import { afterAll, describe, expect, it } from 'vitest';
 import { formulaAt } from '../../../taskpane/host/workbookDescribing.ts';
 import { openBook } from '../../../taskpane/host/workbookEngine.ts';
@@ -6,8 +5,9 @@ import { startHeadless, stopHeadless } from '../../../taskpane/host/workbookHead
 import type { BuiltIn } from '../../../taskpane/host/workbookHost.ts';
 import { builtInHost } from '../../../taskpane/host/workbookHost.ts';
 import { liveSheet } from '../../../taskpane/host/workbookLive.ts';
-import type { HostUnderTest, StartSheet } from './sheetHostContract.ts';
+import type { HostUnderTest } from './sheetHostContract.ts';
 import { sheetHostContract, START, valueOf } from './sheetHostContract.ts';
+import { startFile } from './startFile.ts';
 
 const started = startHeadless();
 afterAll(() => stopHeadless(started));
@@ -21,37 +21,9 @@ function newHost(): BuiltIn {
   return last;
 }
 
-/** The start sheets as a file that someone else might have written. */
-function fileOf(sheets: readonly StartSheet[]): Promise<Uint8Array> {
-  return writeXlsx({
-    sheets: sheets.map(({ name, rows, dateColumns, table, hiddenRows, isProtected }) => ({
-      name,
-      rows: rows.map((row) => [...row]),
-      cells: new Map(
-        rows.flatMap((row, r) =>
-          dateColumns
-            .filter((c) => typeof row[c] === 'number')
-            .map((c) => [`${r},${c}`, { value: row[c]!, style: { numFmt: 'yyyy-mm-dd' } }] as const),
-        ),
-      ),
-      rowDefs: new Map(hiddenRows.map((row) => [row, { hidden: true }])),
-      ...(table !== undefined && {
-        tables: [
-          {
-            name: table,
-            range: `A1:${'ABCDEF'[rows[0]!.length - 1]}${rows.length}`,
-            columns: rows[0]!.map((head) => ({ name: String(head) })),
-          },
-        ],
-      }),
-      ...(isProtected && { protection: { sheet: true } }),
-    })),
-  });
-}
-
 async function make(): Promise<HostUnderTest> {
   const host = newHost();
-  valueOf(await host.open(await fileOf(START), 'fleet.xlsx'));
+  valueOf(await host.open(await startFile(START), 'fleet.xlsx'));
   return {
     host,
     formulaAt: async ({ sheet, row, column }) =>

@@ -17,6 +17,16 @@ const changed: WorkbookState = {
 const BOOK = 'xl/workbook.xml';
 const MACRO_BOOK = 'application/vnd.ms-excel.sheet.macroEnabled.main+xml';
 
+// The order of calculation is the one part that goes: it would be wrong, and programs make it anew.
+const NEWER = [
+  ['pivotTable', 'xl/pivotTables/pivotTable1.xml'],
+  ['threadedComment', 'xl/threadedComments/threadedComment1.xml'],
+  ['slicer', 'xl/slicers/slicer1.xml'],
+  ['calcChain', 'xl/calcChain.xml'],
+] as const;
+const EXTENSION =
+  '<extLst><ext uri="{78C0D931-6437-407d-A8EE-F0AAD7539E65}"><later:conditionalFormattings xmlns:later="urn:later"/></ext></extLst>';
+
 /** The file with something put in that no writer at hand writes. */
 async function altered(bytes: Uint8Array, change: (parts: Package) => Promise<void>): Promise<Uint8Array> {
   const parts = openPackage(bytes);
@@ -100,6 +110,26 @@ describe('what is said to be lost', () => {
     const xml = await partText(openPackage(bytes), 'xl/worksheets/sheet1.xml');
     expect(xml).toContain('<v>43890</v>');
     expect(xml).toContain('<c r="F4"><v>45352</v></c>');
+  });
+
+  it('is nothing of what only newer programs know: pivot tables, threads, rules in extensions', async () => {
+    const original = await altered(await storeFromExcelJs(), async (parts) => {
+      const sheet = 'xl/worksheets/sheet1.xml';
+      for (const [kind, path] of NEWER) {
+        await putText(parts, path, `<${kind} xmlns="urn:later"><kept/></${kind}>`);
+        await addRelation(parts, kind === 'calcChain' ? BOOK : sheet, kind, path);
+      }
+      const xml = (await partText(parts, sheet))!;
+      await putText(parts, sheet, xml.replace('</worksheet>', `${EXTENSION}</worksheet>`));
+    });
+    const { bytes, lost } = await savedWorkbook(original, changed, 'formulas');
+    expect(lost).toEqual([]);
+    const [before, after] = [openPackage(original), openPackage(bytes)];
+    for (const [kind, path] of NEWER)
+      expect(after.get(path)?.checksum, path).toBe(
+        kind === 'calcChain' ? undefined : before.get(path)!.checksum,
+      );
+    expect(await partText(after, 'xl/worksheets/sheet1.xml')).toContain(`${EXTENSION}</worksheet>`);
   });
 
   it('is nothing that its user deleted', async () => {

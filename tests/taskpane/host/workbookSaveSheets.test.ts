@@ -126,6 +126,20 @@ describe('tables of a file', () => {
     expect(await partText(openPackage(values.bytes), 'xl/tables/table1.xml')).not.toContain('CRANK');
   });
 
+  it('call their columns as the heads that were typed over them', async () => {
+    const cells = [
+      { row: 0, column: 1, value: 2027 },
+      { row: 0, column: 0, value: 'Lot "A"\n& more' },
+    ];
+    const { bytes } = await savedWorkbook(await source(), { sheets: [kept('Store', { cells })] }, 'formulas');
+    const [store] = (await opened(bytes)).sheets;
+    expect(store!.rows[0]).toEqual(['Lot "A"\n& more', '2027']);
+    const xml = await partText(openPackage(bytes), 'xl/tables/table1.xml');
+    expect(xml).toContain('name="Lot &quot;A&quot;_x000a_&amp; more"');
+    expect(xml).toContain('name="2027"');
+    expect(xml).toContain('totalsRowFunction="sum"');
+  });
+
   it('are added to a sheet that had none, beside what it has', async () => {
     const added = {
       name: 'Store1',
