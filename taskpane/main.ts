@@ -1,4 +1,3 @@
-import { excelHost } from './host/excelHost.ts';
 import { excelIsDark, isInExcel, paneShown } from './host/excelPage.ts';
 import { NOT_IN_EXCEL } from './text.ts';
 
@@ -12,7 +11,10 @@ async function start(): Promise<void> {
   }
   const dark = excelIsDark();
   if (dark !== undefined) document.documentElement.dataset.theme = dark ? 'dark' : 'light';
-  const { openPane } = await import(/* webpackChunkName: "pane" */ './openPane.ts');
+  const [{ openPane }, { excelHost }] = await Promise.all([
+    import(/* webpackChunkName: "pane" */ './openPane.ts'),
+    import(/* webpackChunkName: "pane" */ './host/excelHost.ts'),
+  ]);
   openPane(element, excelHost());
 }
 

@@ -1,7 +1,7 @@
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer, problem } from '../../src/basics/outcome.ts';
 import type { Block } from '../../src/report/sheet.ts';
-import { NAMESPACE } from '../../functions/list.ts';
+import { NAMESPACE } from '../../functions/namespace.ts';
 import { forAll, rangeOn } from './excelCells.ts';
 import { piecesOf } from './excelReading.ts';
 import type { Pending } from './excelSession.ts';

@@ -1,0 +1,2 @@
+/** The namespace in which hosts show the functions. */
+export const NAMESPACE = 'CRANK';
