@@ -16,7 +16,7 @@ export function RecordStartLine({ session }: { readonly session: Session }) {
     <div class="recordStartLine">
       <p>
         {RECORD_FROM[start.from](day)}{' '}
-        <button type="button" class="inline" aria-expanded={open} onClick={() => setOpen(!open)}>
+        <button type="button" class="inline secondary" aria-expanded={open} onClick={() => setOpen(!open)}>
           {RECORD_START.change}
         </button>
       </p>

@@ -40,7 +40,7 @@ export function RecordStartQuestion({
         <legend>{RECORD_START.question}</legend>
         <p id={`${id}-hint`}>{RECORD_START.why}</p>
         {KINDS.map((each) => (
-          <label key={each}>
+          <label key={each} class="choice">
             <input type="radio" name="kind" checked={kind === each} onChange={() => setKind(each)} />
             {RECORD_START.answers[each]}
           </label>

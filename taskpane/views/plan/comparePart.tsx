@@ -4,7 +4,7 @@ import { LabelledControl } from '../../parts/settingField.tsx';
 import { WideTable } from '../../parts/wideTable.tsx';
 import type { Session } from '../../session.ts';
 import { compareTable } from './comparePlans.ts';
-import { COMPARE, keptSentence, RESULT } from './text.ts';
+import { besideNow, COMPARE, keptSentence, RESULT } from './text.ts';
 
 /** Keeps a plan under a name, and shows it beside the one that stands now. */
 export function ComparePart({ session, plan }: { readonly session: Session; readonly plan: ShownPlan }) {
@@ -15,7 +15,7 @@ export function ComparePart({ session, plan }: { readonly session: Session; read
       <KeepForm session={session} plan={plan} />
       <p role="status">{kept && `${keptSentence(kept.name)} ${kept.plan === plan ? COMPARE.change : ''}`}</p>
       {kept && kept.plan !== plan && (
-        <WideTable caption={`${kept.name}, ${COMPARE.now}`} {...compareTable(kept.name, kept.plan, plan)} />
+        <WideTable caption={besideNow(kept.name)} {...compareTable(kept.name, kept.plan, plan)} />
       )}
       {kept && (
         <button type="button" class="secondary" onClick={() => (session.kept.value = undefined)}>

@@ -43,8 +43,8 @@ export const ASK_CHOICES: readonly (readonly [Ask, string])[] = [
 ];
 
 export const CHARGE_CHOICES = [
-  ['order', 'the year in which they are ordered'],
-  ['need', 'the year in which they are needed'],
+  ['order', 'the year of order'],
+  ['need', 'the year of need'],
 ] as const;
 
 export const MONEY = {
@@ -170,6 +170,7 @@ export const COMPARE = {
   difference: 'difference',
 } as const;
 
+export const besideNow = (name: string): string => `${name} beside the plan as it is now`;
 export const keptSentence = (name: string): string => `"${name}" is kept.`;
 
 export function paysSentence(age: string, cost: string, currency: string): string {

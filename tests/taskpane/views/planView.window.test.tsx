@@ -220,9 +220,9 @@ describe('the Plan view', () => {
     button('Keep it for comparing').click();
     await until(() => expect(text()).toContain('"Plan A" is kept.'));
     give(labelled('Stock to hold'), '25');
-    await until(() => expect(caption('Plan A, now')).toBeDefined());
+    await until(() => expect(caption('Plan A beside the plan as it is now')).toBeDefined());
     await until(() => expect(session.plan.value?.settings.stockTarget).toBe(25));
-    const total = cellsOf(caption('Plan A, now')!).at(-1)!;
+    const total = cellsOf(caption('Plan A beside the plan as it is now')!).at(-1)!;
     expect(Number(total[2]) - Number(total[1])).toBe(Number(total[3]!.replace('+', '')));
     expect(total[3]).toMatch(/^\+2\d$/);
     button('Drop the kept plan').click();
