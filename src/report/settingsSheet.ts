@@ -19,8 +19,8 @@ export function settingsSheet(settings: Settings, asOf: Day, name = SETTINGS_SHE
   const draft = newDraft();
   const [head, ...rows] = settingsToRows(settings);
   addHeads(draft, head!.map(String));
-  addRow(draft, [cell(AS_OF_KEY, 'label'), cell(asOf, 'input', 'date')]);
-  for (const [key, value] of rows) addRow(draft, [cell(key, 'label'), cell(shown(key, value), 'input')]);
+  addRow(draft, [cell(AS_OF_KEY), cell(asOf, 'input', 'date')]);
+  for (const [key, value] of rows) addRow(draft, [cell(key), cell(shown(key, value), 'input')]);
   return finishedSheet(
     draft,
     name,

@@ -113,8 +113,10 @@ async function writeRuns(
 }
 
 // The new columns are part of what stands there now.
-async function finished(session: Session, { filled }: Ready): Promise<void> {
+async function finished(session: Session, { target, filled }: Ready): Promise<void> {
   await readHere(session, session.where.value?.wholeSheet === false ? session.where.value : undefined);
+  const first = { row: target.headRow, column: target.beside, rows: 1, columns: 1 };
+  await session.host.select({ sheet: target.sheet, block: first });
   const heads = filled.columns.map(({ head }) => head);
   const valued = filled.asValues.map((key) => FILL_SPECS[key].head);
   const why = heads.includes(WHY_HEAD) ? [FILL.seeWhy] : [];

@@ -38,10 +38,13 @@ export function hasSettingsSheet({ workbook }: Session): boolean {
 /** Writes the settings on their sheet of the open workbook, with the cell that formulas take as-of from. */
 export async function writeSettingsSheet(session: Session): Promise<Outcome<void>> {
   const sheet = settingsSheet(settingsInForce(session), session.asOf.value);
+  const before = await session.host.workbook();
   const written = await session.host.replaceSheet(sheet);
   if (!written.ok) return written;
   const named = await session.host.nameCell({ name: AS_OF_NAME, at: { sheet: sheet.name, ...AS_OF_CELL } });
   if (!named.ok) return named;
+  // The user stays where they were.
+  if (before.ok && before.value.selected !== undefined) await session.host.select(before.value.selected);
   const info = await session.host.workbook();
   if (info.ok) session.workbook.value = info.value;
   return answer(undefined);

@@ -46,10 +46,17 @@ export function fillAnswer(memory: Memory, asked: FillAsked): Outcome<FillAnswer
   if (inventory === undefined || sheet === undefined || asOf === undefined || settings === undefined)
     throw new Error('no inventory has been read yet');
   return andThen(lifeOf(memory, asked.keys), (life) => {
-    const { columns, layouts, constructions } = inventory;
+    const { layouts, constructions } = inventory;
+    const columns = withoutOwn(inventory.columns, asked.keys);
     const facts = { columns, layouts, constructions, settings, life };
     return answer(filled({ memory: { inventory, sheet, asOf, settings }, facts, asked }));
   });
+}
+
+// A column that was filled before must not be what it is filled from.
+function withoutOwn(columns: Inventory['columns'], keys: readonly FillKey[]): Inventory['columns'] {
+  const own = new Set(keys.map((key) => FILL_SPECS[key].head));
+  return Object.fromEntries(Object.entries(columns).filter(([, head]) => !own.has(head)));
 }
 
 function lifeOf({ inventory, plan, settings }: Memory, keys: readonly FillKey[]): Outcome<FillFacts['life']> {

@@ -19,20 +19,42 @@ export function ChecksPart({ session }: { readonly session: Session }) {
       <p>{CHECKS.lead}</p>
       {groups.length > 0 && <WriteChecks session={session} />}
       {weights.map((weight) => (
-        <section key={weight} aria-label={CHECKS.effects[weight]}>
-          <h4>{CHECKS.effects[weight]}</h4>
-          <ul class="causes">
-            {groups
-              .filter((group) => group.weight === weight)
-              .map((group) => (
-                <li key={`${group.kind} ${group.cause}`}>
-                  <Cause session={session} group={group} />
-                </li>
-              ))}
-          </ul>
-        </section>
+        <Causes
+          key={weight}
+          session={session}
+          weight={weight}
+          groups={groups.filter((group) => group.weight === weight)}
+        />
       ))}
     </FoldedPart>
+  );
+}
+
+/** From this effect on causes are shown at once. */
+const SHOWN_FROM = 4;
+
+function Causes({
+  session,
+  weight,
+  groups,
+}: {
+  readonly session: Session;
+  readonly weight: number;
+  readonly groups: readonly CheckGroup[];
+}) {
+  return (
+    <details class="effect" open={weight >= SHOWN_FROM}>
+      <summary>
+        <h4>{CHECKS.effects[weight]}</h4> {CHECKS.causes(groups.length)}
+      </summary>
+      <ul class="causes">
+        {groups.map((group) => (
+          <li key={`${group.kind} ${group.cause}`}>
+            <Cause session={session} group={group} />
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 
@@ -42,24 +64,25 @@ function WriteChecks({ session }: { readonly session: Session }) {
       session.computing.ask('checks', { name, tab: session.where.value?.sheet ?? '' }, signal),
     );
   return (
-    <>
+    <div class="action">
       <button type="button" class="secondary" aria-describedby="checksHint" onClick={() => void write()}>
         {CHECKS.write}
       </button>
       <small id="checksHint">{CHECKS.writeHint}</small>
-    </>
+    </div>
   );
 }
 
 type OfGroup = { readonly session: Session; readonly group: CheckGroup };
 
 function Cause({ session, group }: OfGroup) {
-  const { kind, cause, count, ifNothing } = group;
+  const { kind, count, ifNothing } = group;
+  const about = CHECKS.about(group);
   return (
     <details class="cause">
       <summary>
         <strong>{kind}</strong>
-        {cause !== kind && <span> · {cause}</span>} <span class="count">{CHECKS.count(count)}</span>
+        {about !== '' && <span>: {about}</span>} <span class="count">{CHECKS.count(count)}</span>
       </summary>
       <p>
         {CHECKS.ifNothing} {ifNothing}.
@@ -91,8 +114,8 @@ function Decisions({ session, group }: OfGroup) {
   const decisions = decisionsFor(group);
   if (decisions.length === 0) return null;
   return (
-    <div role="group" aria-label={CHECKS.decide} class="decisions">
-      <p>{CHECKS.decide}</p>
+    <fieldset class="decisions">
+      <legend>{CHECKS.decide}</legend>
       {decisions.map(({ label, change }) => (
         <button
           key={label}
@@ -103,6 +126,6 @@ function Decisions({ session, group }: OfGroup) {
           {label}
         </button>
       ))}
-    </div>
+    </fieldset>
   );
 }

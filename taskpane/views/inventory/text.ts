@@ -1,3 +1,4 @@
+import type { CheckGroup } from '../../../src/inventory/rowsToCheck.ts';
 import type { ConstructionText } from '../../../src/inventory/inventory.ts';
 import type { ColumnSource } from '../../../src/inventory/sheetParts.ts';
 
@@ -129,6 +130,11 @@ export const CHECKS = {
     2: 'Touches single batteries',
     1: 'For completeness',
   } as Readonly<Record<number, string>>,
+  causes: (count: number) => several(count, 'cause'),
+  about: ({ kind, cause, subject }: Pick<CheckGroup, 'kind' | 'cause' | 'subject'>): string => {
+    if (subject?.about === 'cause') return subject.text === '' ? 'the cell is empty' : `“${subject.text}”`;
+    return cause === kind ? '' : cause.replace(`: ${kind}`, '').replace(`${kind}: `, '');
+  },
   count: (count: number) => several(count, 'row'),
   ifNothing: 'If nothing is done:',
   go: (row: number, sheet: string | undefined) =>

@@ -14,7 +14,7 @@ export function WherePart({ session }: { readonly session: Session }) {
   const where = session.where.value;
   const state = [where && placeName(where), reading && WHERE.batteries(reading.batteryCount)];
   return (
-    <FoldedPart title={WHERE.title} state={state.filter(Boolean).join(', ')} open>
+    <FoldedPart title={WHERE.title} state={state.filter(Boolean).join(', ')} open={reading === undefined}>
       <PlaceChoice session={session} />
       <HeaderRow session={session} />
       <label>
