@@ -77,10 +77,10 @@ export async function lossesBetween(
   const kept = new Map(
     state.sheets.flatMap(({ original, name }) => (original === undefined ? [] : [[original, name]])),
   );
-  const [had, has] = [
-    await inventory(before, kept),
-    await inventory(after, new Map([...kept.values()].map((name) => [name, name]))),
-  ];
+  const now = new Map([...kept.values()].map((name) => [name, name]));
+  // Parts that were not touched are the very same object; what they lead to is looked at in any case.
+  const isSame = (path: string): boolean => before.get(path) === after.get(path);
+  const [had, has] = [await inventory(before, kept, isSame), await inventory(after, now, isSame)];
   const fewer = [...had].flatMap(([key, count]) => lossOf(key, count, has.get(key) ?? 0));
   return [
     ...new Set([...fewer, ...(await shiftedLosses(before, state)), ...(await dateLosses(before, state))]),
@@ -106,7 +106,11 @@ const add = (counts: Counts, sheet: string, what: string, count = 1): void => {
 };
 
 /** Counts what a file has; the sheets under the names that they have after, those that were deleted not at all. */
-async function inventory(parts: Package, names: ReadonlyMap<string, string>): Promise<Inventory> {
+async function inventory(
+  parts: Package,
+  names: ReadonlyMap<string, string>,
+  isSame: (path: string) => boolean = () => false,
+): Promise<Inventory> {
   const counts: Counts = new Map();
   const book = await workbookPath(parts);
   const relations = await relationsOf(parts, book);
@@ -121,7 +125,9 @@ async function inventory(parts: Package, names: ReadonlyMap<string, string>): Pr
   for (const { name, relation } of listed) {
     const path = relations.find(({ id }) => id === relation)?.target;
     const now = names.get(name);
-    if (path !== undefined && now !== undefined) await countSheet(counts, parts, path, now);
+    if (path === undefined || now === undefined) continue;
+    if (!isSame(path)) await countOwn(counts, parts, path, now);
+    await countRelated(counts, parts, path, now);
   }
   for (const { kind, target } of relations) {
     if (kind !== 'worksheet' && RELATED[kind] !== undefined) add(counts, '', RELATED[kind]);
@@ -138,9 +144,12 @@ const withoutNamesOf = (xml: string, isGone: (sheet: number) => boolean): string
     isGone(Number(sheet)) ? '' : tag,
   );
 
-async function countSheet(counts: Counts, parts: Package, path: string, name: string): Promise<void> {
+async function countOwn(counts: Counts, parts: Package, path: string, name: string): Promise<void> {
   const { before, after } = sheetText((await partText(parts, path)) ?? '');
   countElements(counts, name, before + after, IN_SHEET);
+}
+
+async function countRelated(counts: Counts, parts: Package, path: string, name: string): Promise<void> {
   const [open, seen] = [[path], new Set([path])];
   for (let part = open.pop(); part !== undefined; part = open.pop()) {
     for (const { kind, target, outside } of await relationsOf(parts, part)) {

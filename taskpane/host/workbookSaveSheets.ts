@@ -8,13 +8,13 @@ import type { AddedSheet } from './workbookNewSheets.ts';
 import type { Package } from './workbookPackage.ts';
 import { partText, putText } from './workbookPackage.ts';
 import { removeRelations } from './workbookParts.ts';
-import { changedSheetXml, isChanged, spills } from './workbookSheetChanges.ts';
+import { changedSheetXml, headAt, isChanged, spills } from './workbookSheetChanges.ts';
 import { withoutOurColumns } from './workbookSheetEdits.ts';
 import type { ValueInStyle } from './workbookSheetPart.ts';
 import type { SheetState, WorkbookState } from './workbookState.ts';
 import type { StylesPart } from './workbookStylesPart.ts';
 import { dateStyles, withNumberFormat } from './workbookStylesPart.ts';
-import { tableBlock, tablePaths, thisRowForFile, withTables } from './workbookTablePart.ts';
+import { tableBlock, tablePaths, thisRowForFile, withHeads, withTables } from './workbookTablePart.ts';
 
 /** One sheet of now, the part that it is kept in, and the names that it brings where it is new. */
 export type PlacedSheet = {
@@ -114,11 +114,31 @@ async function writeSheet(
   const tables = state.tables ?? [];
   if (writing.as === 'formulas' && !isChanged(state) && tables.length === 0) return;
   const xml = (await partText(parts, path))!;
+  await renameHeads(parts, path, state, writing.tables);
   const changed = changedSheetXml(xml, state, writing);
   const whole = await withTables(parts, path, changed, tables, (formula, table) =>
     thisRowForFile(formulaForFile(formula), table),
   );
   if (whole !== xml) await putText(parts, path, whole);
+}
+
+/** A table must call its columns as their heads do, or the file counts as damaged. */
+async function renameHeads(
+  parts: Package,
+  sheet: string,
+  { cells }: SheetState,
+  tables: readonly NamedBlock[],
+): Promise<void> {
+  for (const [name, path] of await tablePaths(parts, sheet)) {
+    const own = tables.filter((table) => table.name === name).slice(-1);
+    const start = own[0]?.block.startColumn ?? 0;
+    const heads = cells.flatMap((cell) => {
+      const head = headAt(own, cell);
+      return head === undefined ? [] : [[cell.column - start, head] as const];
+    });
+    if (heads.length > 0)
+      await putText(parts, path, withHeads((await partText(parts, path))!, new Map(heads)));
+  }
 }
 
 async function dropOurColumns(parts: Package): Promise<void> {

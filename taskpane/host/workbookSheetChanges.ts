@@ -62,13 +62,24 @@ function cellsOf(state: SheetState, writing: Writing): CellsToWrite {
 }
 
 function cellToWrite(cell: ChangedCell, writing: Writing): CellToWrite {
-  const { row, column, value, formula } = cell;
-  const plain = { value: firstOf(cell.spill) ?? value, ...styleOf(cell, writing) };
+  const { row, column, formula } = cell;
+  const value = firstOf(cell.spill) ?? cell.value;
+  const head = headAt(writing.tables, cell);
+  const plain = { value: head ?? value, ...styleOf(cell, writing) };
+  if (head !== undefined) return plain;
   if (formula === undefined || (writing.as === 'values' && asksOurs(formula))) return plain;
   const table = writing.tables.find(({ block }) => isIn(block, row, column))?.name;
   const written = { ...plain, formula: thisRowForFile(formulaForFile(formula), table) };
   if (!spills(cell)) return written;
   return { ...written, fills: blockAddress(spillBlock(cell)), dynamic: writing.dynamic };
+}
+
+/** What stands in the cell where it is the head of a table's column: always a text, and never nothing. */
+export function headAt(tables: Writing['tables'], { row, column, value }: ChangedCell): string | undefined {
+  const table = tables.find(({ block }) => isIn(block, row, column) && row === block.startRow);
+  if (table === undefined) return undefined;
+  if (typeof value === 'object' && value !== null) return value.error;
+  return value === null || value === '' ? `Column${column - table.block.startColumn + 1}` : String(value);
 }
 
 const firstOf = (spill: ChangedCell['spill']): HostCell | undefined => spill?.[0]?.[0];

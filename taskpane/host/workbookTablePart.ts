@@ -104,6 +104,22 @@ export function grownTable(text: string, table: ChangedTable): string {
   return text.replace(root, () => withAttribute(made, 'ref', ref));
 }
 
+/** The text of a table whose heads were typed over: by their place in the table, from 0. */
+export function withHeads(text: string, heads: ReadonlyMap<number, string>): string {
+  const list = elements(`${prefixOf(text)}tableColumns`).exec(text)?.[0];
+  if (list === undefined || heads.size === 0) return text;
+  let place = -1;
+  const renamed = list.replace(elements(`${prefixOf(text)}tableColumn`), (column) => {
+    place += 1;
+    const head = heads.get(place);
+    // It is escaped already, for a line break can't stand in an attribute as it is.
+    return head === undefined
+      ? column
+      : column.replace(/(\sname=)(?:"[^"]*"|'[^']*')/, () => ` name="${escapedHead(head)}"`);
+  });
+  return text.replace(list, () => renamed);
+}
+
 function columnsXml(prefix: string, had: readonly string[], { heads, formulas }: ChangedTable): string {
   let id = Math.max(0, ...had.map((column) => Number(attribute(openingTag(column), 'id') ?? 0)));
   const columns = heads.map((head) => {
@@ -140,10 +156,11 @@ function listed(xml: string, id: string): string {
   return xml.replace(list, () => made.replace(`</${prefix}tableParts>`, `${item}</${prefix}tableParts>`));
 }
 
-/** The block of a table of the file, without its total row. */
+/** The block of a table of the file, without its total row; undefined where it shows no heads. */
 export function tableBlock(text: string): ReturnType<typeof rangeOf> {
   const tag = openingTag(rootOf(text));
   const block = rangeOf(attribute(tag, 'ref') ?? '');
+  if (attribute(tag, 'headerRowCount') === '0') return undefined;
   return block && { ...block, endRow: block.endRow - Number(attribute(tag, 'totalsRowCount') ?? 0) };
 }
 
