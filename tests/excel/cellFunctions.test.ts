@@ -61,7 +61,8 @@ const SAMPLES: readonly Sample[] = functionWords().map(({ id, example }) => {
   return { id, args };
 });
 
-const runOf = (id: string): ((...given: unknown[]) => Cell[][]) => functions.find((each) => each.id === id)!.run;
+const runOf = (id: string): ((...given: unknown[]) => Cell[][]) =>
+  functions.find((each) => each.id === id)!.run;
 
 /** Functions whose first argument is one column, where 0 can't be meant. */
 const NO_ZERO = [

@@ -30,6 +30,8 @@ export type ExcelRig = {
   readonly results: Map<number, readonly unknown[]>;
   /** The user selects a block, or something that is no range. */
   readonly userSelects: (sheet: string, block: Block | undefined) => void;
+  /** The user opens the pane, after the page has run for the functions alone. */
+  readonly userOpensPane: () => void;
   /** The user ends typing into a cell; what waited for it goes on. */
   readonly userEndsEdit: () => void;
   /** The program calls functions; each is its number, its name and its arguments. */
@@ -53,6 +55,7 @@ const RESPONSE = 2;
 export async function startExcel(
   sheets: readonly string[] = ['Sheet1'],
   program: RequirementSets = PROGRAMS.current,
+  isPaneOpen = true,
 ): Promise<ExcelRig> {
   const workbook = emptyWorkbook(sheets);
   const [faults, traffic, results] = [noFaults(), noTraffic(), new Map<number, readonly unknown[]>()];
@@ -64,7 +67,7 @@ export async function startExcel(
     const message = answer(text);
     if (message !== undefined) bridge.onMessageFromHost!(JSON.stringify(message));
   };
-  const { globals, run } = await bootOffice(hostWindow(program, 'C:\\Fleet.xlsx'), bridge);
+  const { globals, run } = await bootOffice(hostWindow(program, 'C:\\Fleet.xlsx', isPaneOpen), bridge);
   const tell = (entries: unknown[]): void =>
     bridge.onMessageFromHost!(JSON.stringify({ type: GENERIC_MESSAGE, message: { entries } }));
   return {
@@ -75,6 +78,7 @@ export async function startExcel(
       workbook.selected = block === undefined ? undefined : { sheet, block };
       workbook.onSelect();
     },
+    userOpensPane: () => tell([event(EVENTS.visibilityChanged, { visibility: 'Visible' }, '')]),
     userEndsEdit: () => {
       faults.isEditing = false;
       waiting.splice(0).forEach(reply);
@@ -140,6 +144,7 @@ function noteNotModelled(traffic: Traffic, { Error: error }: Response): void {
 function service(name: string, results: ExcelRig['results']): Member {
   if (name.endsWith('AddinInternalService'))
     return { of: name, call: { NotifyActionHandlerReady: () => undefined } };
+  if (name.endsWith('AppRuntimeService')) return { of: name };
   if (!name.endsWith('ExcelServices.CustomFunctions')) return notModelled(name);
   const take = (answers: readonly (readonly unknown[])[]): void =>
     answers.forEach((each) => results.set(each[0] as number, each.slice(1)));
@@ -155,7 +160,7 @@ function invocation([id, name, given]: FunctionCall): object {
   return { ...FUNCTION_CALL, message: JSON.stringify([id, name, given, 'Sheet1!A1', ERRORS_ALLOWED]) };
 }
 
-const EVENTS = { activated: 11, selectionChanged: 14 } as const;
+const EVENTS = { activated: 11, selectionChanged: 14, visibilityChanged: 65_539 } as const;
 
 // The program tells of both each time, so that no order of the two can be relied on.
 function selectionEvents({ active, selected }: ModelWorkbook): object[] {
@@ -166,6 +171,6 @@ function selectionEvents({ active, selected }: ModelWorkbook): object[] {
   ];
 }
 
-function event(messageType: number, told: object): object {
-  return { messageCategory: 65_536, messageType, targetId: 'Workbook', message: JSON.stringify(told) };
+function event(messageType: number, told: object, targetId = 'Workbook'): object {
+  return { messageCategory: 65_536, messageType, targetId, message: JSON.stringify(told) };
 }

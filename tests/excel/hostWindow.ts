@@ -25,8 +25,14 @@ function sets(excelApi: string, customFunctions: string, sharedRuntime: string):
   };
 }
 
+const DISPLAY = { hidden: 1, pane: 2 } as const;
+
 /** What the library asks of the program that shows its page, answered as the program for Windows does. */
-export function hostWindow(program: RequirementSets, documentAddress: string): Record<string, unknown> {
+export function hostWindow(
+  program: RequirementSets,
+  documentAddress: string,
+  isPaneOpen = true,
+): Record<string, unknown> {
   const answers: Record<string, unknown> = {
     GetAppType: 1,
     GetSolutionRef: 'crankbook-under-test',
@@ -40,7 +46,7 @@ export function hostWindow(program: RequirementSets, documentAddress: string): R
     GetControlIntegrationLevel: 1,
     GetSolutionToken: '',
     GetSupportedMatrix: JSON.stringify(program),
-    GetInitialDisplayMode: 2,
+    GetInitialDisplayMode: isPaneOpen ? DISPLAY.pane : DISPLAY.hidden,
     GetHostFullVersion: '16.0.18000.20000',
     GetSettings: { Read: () => undefined },
     GetOfficeThemeInfo: '{}',
