@@ -10,8 +10,10 @@ export type SheetChanges = {
   readonly original: string | undefined;
   /** The data from which it was drawn. */
   readonly drawn: Sheet | undefined;
-  /** Cells that were written to or calculated anew, by row and column. */
+  /** Cells that were written to, by row and column. */
   readonly cells: Map<number, Set<number>>;
+  /** Formula cells that were calculated anew. */
+  readonly calculated: Map<number, Set<number>>;
   /** Those of them whose look was set. */
   readonly looks: Map<number, Set<number>>;
   readonly widths: Set<number>;
@@ -105,6 +107,7 @@ const newSheet = (original: string | undefined, drawn?: Sheet): SheetChanges => 
   original,
   drawn,
   cells: new Map(),
+  calculated: new Map(),
   looks: new Map(),
   widths: new Set(),
   hidden: false,
@@ -153,7 +156,7 @@ function noteResults({ unitData }: Params, sheetOf: (id: string) => SheetChanges
 function noteCells(sheet: SheetChanges, cellValue: CellsByRow, isWritten: boolean): void {
   for (const [row, cells] of Object.entries(cellValue)) {
     for (const [column, cell] of Object.entries(cells ?? {})) {
-      mark(sheet.cells, Number(row), Number(column));
+      mark(isWritten ? sheet.cells : sheet.calculated, Number(row), Number(column));
       if (isWritten && cell?.s !== undefined) mark(sheet.looks, Number(row), Number(column));
     }
   }

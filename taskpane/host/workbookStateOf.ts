@@ -10,7 +10,7 @@ import { liveSheets } from './workbookLive.ts';
 import { lookForFile } from './workbookLookForFile.ts';
 import { namedLiveCell } from './workbookNames.ts';
 import type { FileSheet } from './workbookSheet.ts';
-import type { ChangedCell, ChangedTable, SheetState, WorkbookState } from './workbookState.ts';
+import type { Answer, ChangedCell, ChangedTable, SheetState, WorkbookState } from './workbookState.ts';
 import { turn } from './workbookTurns.ts';
 
 /** What the workbook has become, from what has happened to it and from what stands in it now. */
@@ -36,7 +36,7 @@ function sheetState(started: StartedWorkbook, live: LiveSheet, { sheets, file }:
     ...(original !== undefined && { original: original.name }),
     ...(changed?.drawn !== undefined && { drawn: changed.drawn }),
     ...(changed?.hidden === true && { hidden: facade.isSheetHidden() }),
-    cells: changedCells(started, live, changed, original),
+    ...changedCells(started, live, changed, original),
     tables: changedTables(started, live, changed, original),
     widths: new Map([...(changed?.widths ?? [])].map((column) => [column, characters(live, column)])),
     ...(changed?.merges === true && { merges: facade.getMergedRanges().map((each) => each.getRange()) }),
@@ -52,20 +52,33 @@ function changedCells(
   live: LiveSheet,
   changed: SheetChanges | undefined,
   original: FileSheet | undefined,
-): ChangedCell[] {
+): Pick<SheetState, 'cells' | 'recalculated'> {
   const isKnown = original !== undefined || changed?.drawn !== undefined;
-  const spots = isKnown && changed?.shifted !== true ? changed!.cells : everyCell(live, original);
+  const listed = isKnown && changed?.shifted !== true;
   const covered = spilledOver(live);
-  const cells: ChangedCell[] = [];
-  for (const row of [...spots.keys()].sort((a, b) => a - b)) {
-    for (const column of [...spots.get(row)!].sort((a, b) => a - b)) {
-      if (covered(row, column)) continue;
-      const isStyled = !isKnown || changed?.looks.get(row)?.has(column) === true;
-      cells.push(changedCell(started, live, row, column, isStyled));
-    }
+  const isStyled = (row: number, column: number): boolean =>
+    !isKnown || changed?.looks.get(row)?.has(column) === true;
+  const cells = inOrder(listed ? changed!.cells : everyCell(live, original))
+    .filter(([row, column]) => !covered(row, column))
+    .map(([row, column]) => changedCell(started, live, row, column, isStyled(row, column)));
+  const anew = listed ? inOrder(changed!.calculated) : [];
+  const recalculated: Answer[] = [];
+  for (const [row, column] of anew) {
+    if (changed!.cells.get(row)?.has(column) === true || covered(row, column)) continue;
+    // An answer that spills may reach less or more far than it did.
+    const isWhole = original === undefined || live.ranges[row]?.[column] !== undefined;
+    if (isWhole) cells.push(changedCell(started, live, row, column, false));
+    else recalculated.push({ row, column, value: live.value(row, column) });
   }
-  return cells;
+  return { cells, recalculated };
 }
+
+const inOrder = (spots: ReadonlyMap<number, ReadonlySet<number>>): [number, number][] =>
+  [...spots.keys()]
+    .sort((a, b) => a - b)
+    .flatMap((row) =>
+      [...spots.get(row)!].sort((a, b) => a - b).map((column): [number, number] => [row, column]),
+    );
 
 /** Every filled cell of now, and every one that was filled in the original. */
 function everyCell(live: LiveSheet, original: FileSheet | undefined): Map<number, Set<number>> {
@@ -120,7 +133,7 @@ function changedCell(
     column,
     value: live.value(row, column),
     ...(formula !== undefined && { formula: formula.replace(/^=/, '') }),
-    ...(spills && live.value(row, column) !== '#SPILL!' && { spill: answers(live, range) }),
+    ...(spills && live.sheet.getCellRaw(row, column)?.v !== '#SPILL!' && { spill: answers(live, range) }),
     ...(look !== undefined && { look }),
   };
 }

@@ -1,7 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { calculated } from '../../../taskpane/host/workbookCalculation.ts';
+import { readWorkbookFile } from '../../../taskpane/host/workbookFile.ts';
 import { startHeadless, stopHeadless } from '../../../taskpane/host/workbookHeadless.ts';
 import type { BuiltIn } from '../../../taskpane/host/workbookHost.ts';
 import { builtInHost } from '../../../taskpane/host/workbookHost.ts';
+import { liveSheet } from '../../../taskpane/host/workbookLive.ts';
 import { cell, reportSheet, START, valueOf } from './contractWorkbook.ts';
 import { startFile } from './startFile.ts';
 
@@ -68,6 +71,8 @@ describe('saving and opening again', () => {
       '=CRANK.STATEOFCHARGE(B2:B3,25)',
     );
     expect(host.describeAt({ sheet: 'Store', row: 2, column: 2 })?.answerOf).toBe('C2');
+    const store = liveSheet(started, 'Store')!;
+    expect([1, 2].map((row) => store.numberCode(row, 2))).toEqual(['0%', '0%']);
     expect((await rowsOf('Forecast', 3, 2))[2]).toEqual(['twice', 400]);
     expect(await rowsOf('Tests', 2, 2)).toEqual([
       ['Serial', 'Volts'],
@@ -97,6 +102,16 @@ describe('saving and opening again', () => {
     valueOf(await host.open(bytes, 'again.xlsx'));
     expect(valueOf(await host.workbook()).sheets.map((sheet) => sheet.name)).toEqual(['Fleet', 'Store']);
     expect((await rowsOf('Store', 2, 2))[1]).toEqual(['typed', 12.6]);
+  });
+
+  it('saves what formulas answer after an input has changed, also where nobody touched them', async () => {
+    await throughFile('formulas');
+    const book = started.api.getActiveWorkbook()!;
+    const change = (): void => void book.getSheetByName('Forecast')!.getRange('B2').setValue(300);
+    await calculated(started, change);
+    const { bytes } = valueOf(await host.save('formulas'));
+    const file = valueOf(await readWorkbookFile(bytes, 'again.xlsx'));
+    expect(file.sheets.find(({ name }) => name === 'Forecast')!.rows[2]![1]).toBe(600);
   });
 
   it('gives a workbook of its own as a file', async () => {
