@@ -87,7 +87,8 @@ export function inventoryPlace({ sheets, selected }: WorkbookInfo): Where | unde
   const sheet = others.find(({ name }) => name === selected?.sheet) ?? others[0];
   const used = sheet?.used;
   if (sheet === undefined || used === undefined) return undefined;
-  const table = sheet.tables.find(({ block }) => selected !== undefined && touches(block, selected.block));
+  const at = selected?.sheet === sheet.name ? selected.block : used;
+  const table = sheet.tables.find(({ block }) => touches(block, at));
   return table === undefined
     ? { sheet: sheet.name, block: used }
     : { sheet: sheet.name, block: table.block, table: table.name };
