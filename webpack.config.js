@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { transform } from 'esbuild';
 import MiniCssExtractPlugin from 'mini-css-extract-plugin';
 import webpack from 'webpack';
+import { isMicrosofts, MICROSOFTS, officeScript } from './webpack.office.js';
 
 const path = (relative) => fileURLToPath(new URL(relative, import.meta.url));
 
@@ -27,7 +28,7 @@ const shrink = {
         };
         await Promise.all(
           Object.keys(assets)
-            .filter((name) => /\.(js|css)$/.test(name))
+            .filter((name) => /\.(js|css)$/.test(name) && !isMicrosofts(name))
             .map(shrinkOne),
         );
       });
@@ -35,14 +36,15 @@ const shrink = {
   },
 };
 
-/** Puts files beside the scripts as they are: the page itself, and what it opens with one click. */
-const filesBeside = (sourceOf) => ({
+/** Puts files beside the scripts as they are, or as a change of their text makes them. */
+const filesBeside = (sourceOf, change = (bytes) => bytes) => ({
   apply(compiler) {
     compiler.hooks.thisCompilation.tap('filesBeside', (compilation) => {
       compilation.hooks.additionalAssets.tap('filesBeside', () => {
         for (const [name, source] of Object.entries(sourceOf)) {
+          const bytes = readFileSync(path(source));
           compilation.fileDependencies.add(path(source));
-          compilation.emitAsset(name, new webpack.sources.RawSource(readFileSync(path(source))));
+          compilation.emitAsset(name, new webpack.sources.RawSource(change(bytes)));
         }
       });
     });
@@ -98,6 +100,9 @@ const licences = {
   },
 };
 
+/** The core and the cell functions do nothing when they are loaded: what nobody uses of them stays out. */
+const pureRooms = { include: [path('src'), path('functions')], sideEffects: false };
+
 const typeScript = {
   test: /\.tsx?$/,
   loader: 'ts-loader',
@@ -114,7 +119,7 @@ const cellFunctions = {
   target: 'web',
   entry: { functions: path('functions/index.ts') },
   output: { path: path('dist'), filename: '[name].js' },
-  module: { rules: [typeScript] },
+  module: { rules: [typeScript, pureRooms] },
   plugins: [functionMetadata, licences],
   optimization: { minimizer: [shrink] },
   performance: { hints: false },
@@ -135,6 +140,7 @@ const paneParts = {
   module: {
     rules: [
       typeScript,
+      pureRooms,
       {
         test: /\.css$/,
         use: [MiniCssExtractPlugin.loader, { loader: 'css-loader', options: { url: false } }],
@@ -174,17 +180,26 @@ const page = {
   ],
 };
 
-/** The pane as Excel shows it; no part of the built-in workbook may come in here. */
-const pane = {
-  ...paneParts,
-  name: 'pane',
-  entry: { taskpane: path('taskpane/main.ts') },
-  output: { path: path('dist'), filename: '[name].js', chunkFilename: 'taskpane/[name].js' },
-  plugins: [
-    filesBeside({ 'taskpane.html': 'taskpane/taskpane.html' }),
-    new MiniCssExtractPlugin({ filename: '[name].css' }),
-    licences,
-  ],
-};
+const ICONS = [16, 32, 64, 80, 128, 192].map((size) => `icon${size}.png`).concat('outline32.png');
 
-export default [cellFunctions, page, pane].filter(({ entry }) => Object.values(entry).every(existsSync));
+/** The pane as Excel shows it; no part of the built-in workbook may come in here. */
+function pane({ address, files }) {
+  const withAddress = (bytes) => String(bytes).replace(MICROSOFTS, () => address);
+  const icons = Object.fromEntries(ICONS.map((name) => [`icons/${name}`, `manifest/icons/${name}`]));
+  return {
+    ...paneParts,
+    name: 'pane',
+    entry: { taskpane: path('taskpane/main.ts') },
+    output: { path: path('dist'), filename: '[name].js', chunkFilename: 'taskpane/[name].js' },
+    cache: cache('pane'),
+    plugins: [
+      filesBeside({ 'taskpane.html': 'taskpane/taskpane.html' }, withAddress),
+      filesBeside({ ...icons, ...files }),
+      new MiniCssExtractPlugin({ filename: '[name].css', chunkFilename: 'taskpane/[name].css' }),
+      licences,
+    ],
+  };
+}
+
+/** Everything that is built; `--env officeJs=` says where the pane finds Microsoft's library. */
+export default ({ officeJs } = {}) => [cellFunctions, page, pane(officeScript(officeJs))];

@@ -24,7 +24,8 @@ const GRID_STYLES = [
  */
 const POLICY = [
   "default-src 'none'",
-  "script-src 'self'",
+  // The reader of label symbols is compiled code; this admits that, and no text that is run as a script.
+  "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self'",
   `style-src-elem 'self' ${GRID_STYLES.join(' ')}`,
   "img-src 'self' data: blob:",

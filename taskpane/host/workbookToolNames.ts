@@ -35,7 +35,7 @@ const NAMES_BY_PLACE: readonly (readonly [string, readonly string[]])[] = [
   ['[data-u-command="sheet.command.set-range-font-family"] input', ['Font']],
   ['[data-u-command="sheet.command.set-range-fontsize"] input', ['Font size']],
   ['[data-u-comp="defined-name"] input', ['Address or name to go to']],
-  ['[data-u-comp="formula-bar"] > * button', ['Taller formula line']],
+  ['[data-u-comp="formula-bar"] button', ['Taller formula line']],
   ['button[data-u-comp="sheet-bar-append-button"]', ['Add a sheet', 'List of sheets']],
   [
     'button[data-u-comp="button"]:empty, button[data-u-comp="button"]:has(> svg:only-child)',

@@ -46,7 +46,11 @@ export async function openPage(bench: Bench, options: BrowserContextOptions = {}
     if (['error', 'warning'].includes(said.type())) complaints.push(`${said.type()}: ${said.text()}`);
   });
   page.on('pageerror', (error) => complaints.push(`fault: ${error.message}`));
-  page.on('requestfailed', (request) => complaints.push(`not answered: ${request.url()}`));
+  page.on('requestfailed', (request) => {
+    // What a worker was loading when it was given up is not missed.
+    const why = request.failure()?.errorText ?? '';
+    if (why !== 'net::ERR_ABORTED') complaints.push(`not answered: ${request.url()} ${why}`);
+  });
   page.on('request', (request) => {
     const url = request.url();
     if (!/^(data|blob):/.test(url) && !url.startsWith(bench.served.address)) elsewhere.push(url);
