@@ -230,6 +230,8 @@ const sentences = {
   sheetHidden: (p) => `the sheet ${shown(p.given)} is hidden; show it first, then go there again`,
   copyByHand: () =>
     'Excel would open a copy in another window and leave this pane at the original: choose File, Save a Copy, open the copy and open the pane there',
+  formulasIn1904: () =>
+    'this workbook counts its dates from 1904, and live formulas of ours would be four years wrong: fill the columns as values',
   excelTooOld: (p) =>
     `this version of Excel is too old for the pane (it lacks ${p.more?.message ?? ''}): update Excel, or use Excel in a browser`,
   excelEditing: () =>

@@ -2,6 +2,7 @@ import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer, problem } from '../../src/basics/outcome.ts';
 import type { Sheet } from '../../src/report/sheet.ts';
 import { freeSheetName } from '../../src/report/sheetName.ts';
+import { dateShift, firstDayOf1904 } from './excelDates.ts';
 import type { Pending } from './excelSession.ts';
 import { allOrNone } from './excelSession.ts';
 import type { SheetDraft } from './excelSheet.ts';
@@ -9,7 +10,11 @@ import { draftsOf, writeSheet } from './excelSheet.ts';
 import type { Work } from './sheetHost.ts';
 
 /** What is in the workbook already, by name. */
-type Taken = { readonly sheets: readonly string[]; readonly tables: readonly string[] };
+type Taken = {
+  readonly sheets: readonly string[];
+  readonly tables: readonly string[];
+  readonly dateShift: number;
+};
 
 /** Adds sheets, all or none, under temporary names that become their own at the end. */
 export function addExcelSheets(sheets: readonly Sheet[], work?: Work): Promise<Outcome<void>> {
@@ -25,7 +30,7 @@ export function addExcelSheets(sheets: readonly Sheet[], work?: Work): Promise<O
       );
       if (double !== undefined) return problem('badInput', 'sheetNameTaken', 'sheet', double.name);
       work?.signal.throwIfAborted();
-      drafts = draftsOf(sheets, temporaryNames(sheets, taken.value.sheets));
+      drafts = draftsOf(sheets, temporaryNames(sheets, taken.value.sheets), taken.value.dateShift);
       const made = await writeDrafts(context, drafts, taken.value, pending);
       ids = made.map(({ id }) => id);
       // Whatever was refused has been refused by now: from here on the sheets are there.
@@ -59,11 +64,13 @@ async function namesTaken(context: Excel.RequestContext): Promise<Outcome<Taken>
   tables.load('items/name');
   names.load('items/name');
   protection.load('protected');
+  const first = firstDayOf1904(context.workbook);
   await context.sync();
   if (protection.protected) return problem('badInput', 'excelStructureProtected', 'workbook');
   return answer({
     sheets: namesOf(worksheets.items),
     tables: [...namesOf(tables.items), ...namesOf(names.items)],
+    dateShift: dateShift(first),
   });
 }
 

@@ -1,5 +1,6 @@
 import type { Block } from '../../src/report/sheet.ts';
-import { chunksOf, entryOf, forAll, rangeOn, textEntry, writeChunks } from './excelCells.ts';
+import { chunksOf, forAll, rangeOn, textEntry, writeChunks } from './excelCells.ts';
+import { entryIn } from './excelDates.ts';
 import { hasExcelApi } from './excelRequirements.ts';
 import type { Pending } from './excelSession.ts';
 import type { FilledColumn, FillRequest } from './sheetHost.ts';
@@ -8,14 +9,21 @@ import { NUMBER_CODES } from './workbookSheetLooks.ts';
 // Bytes of one setting on the line, about.
 const SETTING_BYTES = 500;
 
+/** Where columns go: the sheet, the table that takes them in, and how the workbook counts its dates. */
+export type FilledPlace = {
+  readonly sheet: Excel.Worksheet;
+  readonly table: Excel.Table | undefined;
+  readonly dateShift: number;
+};
+
 /** Writes heads, takes the columns into their table, then writes values or formulas, and formats last. */
 export async function writeColumns(
   context: Excel.RequestContext,
-  sheet: Excel.Worksheet,
+  place: FilledPlace,
   request: FillRequest,
-  table: Excel.Table | undefined,
   pending: Pending,
 ): Promise<void> {
+  const { sheet, table } = place;
   const { headRow: row, rows, column, columns } = request;
   const body = { row: row + 1, column, rows, columns: columns.length };
   await pending.spend(SETTING_BYTES * (columns.length + 4));
@@ -24,8 +32,7 @@ export async function writeColumns(
   const heads = columns.map(({ head }) => textEntry(head));
   rangeOn(sheet, { row, column, rows: 1, columns: columns.length }).formulas = [heads];
   for (const [index, each] of columns.entries()) {
-    const place = { ...body, column: column + index, columns: 1 };
-    await writeColumn(sheet, request, each, place, pending);
+    await writeColumn(place, request, each, { ...body, column: column + index, columns: 1 }, pending);
   }
   await writeFormats(sheet, columns, body, pending);
   await pending.send();
@@ -47,23 +54,22 @@ async function writeFormats(
 }
 
 async function writeColumn(
-  sheet: Excel.Worksheet,
+  { sheet, dateShift }: FilledPlace,
   { as }: FillRequest,
-  { formula, values }: FilledColumn,
-  place: Block,
+  { formula, values, format }: FilledColumn,
+  cells: Block,
   pending: Pending,
 ): Promise<void> {
-  if (place.rows === 0) return;
+  if (cells.rows === 0) return;
   if (formula !== undefined) {
     await pending.spend(SETTING_BYTES + formula.length);
     // One formula over all cells of a table's column makes it a calculated column; beside a block one cell spills.
-    const cells = as === 'tableColumn' ? place : { ...place, rows: 1 };
-    rangeOn(sheet, cells).formulas = forAll(`=${formula}`);
+    rangeOn(sheet, as === 'tableColumn' ? cells : { ...cells, rows: 1 }).formulas = forAll(`=${formula}`);
     return;
   }
-  const chunks = chunksOf((values ?? []).map((value) => [entryOf(value)]));
+  const chunks = chunksOf((values ?? []).map((value) => [entryIn(dateShift, value, format)]));
   pending.expect(chunks.reduce((sum, { bytes }) => sum + bytes, 0));
-  await writeChunks(sheet, place, chunks, pending);
+  await writeChunks(sheet, cells, chunks, pending);
 }
 
 /** Takes those new columns into their table that stand at its right side. */

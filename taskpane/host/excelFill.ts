@@ -4,6 +4,7 @@ import type { Block } from '../../src/report/sheet.ts';
 import { address } from '../../src/report/sheet.ts';
 import { rangeOn } from './excelCells.ts';
 import { writeColumns } from './excelColumns.ts';
+import { countsFrom1904, dateShift, firstDayOf1904 } from './excelDates.ts';
 import { hasExcelApi } from './excelRequirements.ts';
 import type { SavedBlock } from './excelSaved.ts';
 import { putBack, savedBlock } from './excelSaved.ts';
@@ -47,20 +48,28 @@ async function fill(
   const sheet = context.workbook.worksheets.getItemOrNullObject(request.sheet);
   const target = targetOf(request);
   sheet.load('protection/protected');
-  const table = context.workbook.tables.getItemOrNullObject(request.table ?? '');
-  table.load('worksheet/name');
+  const first = firstDayOf1904(context.workbook);
+  const table = request.as === 'tableColumn' ? tableOf(context, request) : undefined;
   await context.sync();
   if (sheet.isNullObject) return problem('badInput', 'sheetNotThere', 'sheet', request.sheet);
   if (sheet.protection.protected) return problem('badInput', 'sheetProtected', 'sheet', request.sheet);
-  if (request.as === 'tableColumn') {
+  if (countsFrom1904(first) && request.columns.some(({ formula }) => formula !== undefined))
+    return problem('badInput', 'formulasIn1904', 'workbook');
+  if (table !== undefined) {
     const misplaced = await placeInTable(context, table, request, before);
     if (!misplaced.ok) return misplaced;
   }
   const free = await emptyOrSaved(context, sheet, target, request, before);
   if (!free.ok) return free;
   before.begun = true;
-  await writeColumns(context, sheet, request, before.table === undefined ? undefined : table, pending);
+  await writeColumns(context, { sheet, table, dateShift: dateShift(first) }, request, pending);
   return request.as === 'spill' ? roomOf(context, sheet, request) : answer(undefined);
+}
+
+function tableOf({ workbook }: Excel.RequestContext, { table: name }: FillRequest): Excel.Table {
+  const table = workbook.tables.getItemOrNullObject(name ?? 'none');
+  table.load('worksheet/name');
+  return table;
 }
 
 async function placeInTable(

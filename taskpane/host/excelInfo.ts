@@ -1,7 +1,7 @@
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer } from '../../src/basics/outcome.ts';
 import type { Block } from '../../src/report/sheet.ts';
-import { firstDayOf1904 } from './excelReading.ts';
+import { countsFrom1904, firstDayOf1904 } from './excelDates.ts';
 import { inExcel } from './excelSession.ts';
 import { selectedBlock } from './excelSelection.ts';
 import type { HostTable, SheetInfo, WorkbookInfo } from './sheetHost.ts';
@@ -20,7 +20,7 @@ export async function excelWorkbook(): Promise<Outcome<WorkbookInfo>> {
     const tables = workbook.tables.items.filter(({ showHeaders }) => showHeaders).map(loadedTable);
     await context.sync();
     const sheets = workbook.worksheets.items.map((sheet, index) => sheetInfo(sheet, used[index]!, tables));
-    const dates1904 = first.value === 0;
+    const dates1904 = countsFrom1904(first);
     return answer({ fileName: workbook.name, sheets, selected, dates1904, warnings: [] });
   });
 }

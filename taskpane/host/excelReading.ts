@@ -3,18 +3,9 @@ import { answer, problem } from '../../src/basics/outcome.ts';
 import type { Block } from '../../src/report/sheet.ts';
 import { isDateFormat } from './dateCode.ts';
 import { rangeOn } from './excelCells.ts';
+import { dateShift, firstDayOf1904 } from './excelDates.ts';
 import { inExcel } from './excelSession.ts';
 import type { BlockContents, HostCell, SheetBlock, Work } from './sheetHost.ts';
-
-/** Days between the two ways in which a workbook can count its dates. */
-export const DAYS_1904 = 1_462;
-
-/** In a workbook that counts from 1904 the first day of that year is 0. */
-export function firstDayOf1904(workbook: Excel.Workbook): Excel.FunctionResult<number> {
-  const day = workbook.functions.date(1904, 1, 1);
-  day.load('value');
-  return day;
-}
 
 // Cells of one answer: at up to 100 bytes each with format and type, well under 5 MB.
 const CELLS_AT_ONCE = 40_000;
@@ -26,7 +17,7 @@ export function readExcelBlock({ sheet, block }: SheetBlock, work?: Work): Promi
     const first = firstDayOf1904(context.workbook);
     await context.sync();
     if (found.isNullObject) return problem('badInput', 'sheetNotThere', 'sheet', sheet);
-    const reading = newReading(first.value === 0 ? DAYS_1904 : 0);
+    const reading = newReading(dateShift(first));
     for (const piece of piecesOf(block)) {
       work?.signal.throwIfAborted();
       await readPiece(context, found, piece, piece.row - block.row, reading);

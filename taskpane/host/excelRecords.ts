@@ -2,7 +2,8 @@ import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer, problem } from '../../src/basics/outcome.ts';
 import type { Block } from '../../src/report/sheet.ts';
 import { addExcelSheets } from './excelAdding.ts';
-import { entryOf, forAll, rangeOn, textEntry } from './excelCells.ts';
+import { forAll, rangeOn, textEntry } from './excelCells.ts';
+import { dateShift, entryIn, firstDayOf1904 } from './excelDates.ts';
 import { hasExcelApi } from './excelRequirements.ts';
 import { allOrNone } from './excelSession.ts';
 import { emptyRecords } from './recordSheet.ts';
@@ -49,6 +50,7 @@ async function append(
   sheet.load('protection/protected');
   used.load('rowIndex,columnIndex,rowCount,columnCount');
   sheet.tables.load('items/name');
+  const first = firstDayOf1904(context.workbook);
   await context.sync();
   if (sheet.isNullObject) return problem('badInput', 'sheetNotThere', 'sheet', name);
   if (sheet.protection.protected) return problem('badInput', 'sheetProtected', 'sheet', name);
@@ -59,7 +61,7 @@ async function append(
     ...places.newHeads.map(({ column }) => cellAt(places.headRow, column)),
     ...places.columns.map((column) => cellAt(row, column)),
   ];
-  writeRecord(sheet, places, row, cells);
+  writeRecord(sheet, places, row, cells, dateShift(first));
   for (const { name: table, block } of made.tables)
     sheet.tables.getItem(table).resize(rangeOn(sheet, { ...block, rows: block.rows + 1 }));
   await context.sync();
@@ -123,12 +125,13 @@ function writeRecord(
   { headRow, columns, newHeads }: Places,
   row: number,
   cells: RecordCells,
+  shift: number,
 ): void {
   const cell = (at: number, column: number): Excel.Range => rangeOn(sheet, cellAt(at, column));
   for (const { column, head } of newHeads) cell(headRow, column).values = forAll(textEntry(head));
   cells.forEach(({ value, format }, index) => {
     const range = cell(row, columns[index]!);
-    range.values = [[entryOf(value)]];
+    range.values = [[entryIn(shift, value, format)]];
     const code = NUMBER_CODES[format];
     if (code !== undefined) range.numberFormat = forAll(code);
   });

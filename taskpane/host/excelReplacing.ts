@@ -3,6 +3,7 @@ import { answer, problem } from '../../src/basics/outcome.ts';
 import type { Block, Sheet } from '../../src/report/sheet.ts';
 import { addExcelSheets } from './excelAdding.ts';
 import { rangeOn, writeChunks } from './excelCells.ts';
+import { dateShift, firstDayOf1904 } from './excelDates.ts';
 import { writeLooks } from './excelLooks.ts';
 import type { SavedBlock } from './excelSaved.ts';
 import { putBack, savedBlock } from './excelSaved.ts';
@@ -39,6 +40,7 @@ async function replace(
 ): Promise<Outcome<void>> {
   const found = context.workbook.worksheets.getItemOrNullObject(sheet.name);
   const used = found.getUsedRangeOrNullObject(true);
+  const first = firstDayOf1904(context.workbook);
   found.load('protection/protected');
   found.tables.load('items/name,items/style');
   used.load('rowIndex,columnIndex,rowCount,columnCount');
@@ -50,7 +52,7 @@ async function replace(
   before.saved = await savedBlock(context, found, whole);
   found.tables.items.forEach((table) => table.convertToRange());
   rangeOn(found, whole).clear();
-  const [draft] = draftsOf([sheet], [sheet.name]);
+  const [draft] = draftsOf([sheet], [sheet.name], dateShift(first));
   await writeChunks(found, { row: 0, column: 0 }, draft!.chunks, pending);
   await writeLooks(found, sheet, pending);
   sheet.tables.forEach((table) => defineTable(found, table, table.name));

@@ -1,7 +1,8 @@
 import type { Block, Sheet, Table } from '../../src/report/sheet.ts';
 import { fixedBlock, quotedSheet } from '../../src/report/sheet.ts';
 import type { Chunk, Entry } from './excelCells.ts';
-import { chunksOf, entryOf, rangeOn, writeChunks } from './excelCells.ts';
+import { chunksOf, rangeOn, writeChunks } from './excelCells.ts';
+import { entryIn } from './excelDates.ts';
 import { writeCharts } from './excelCharts.ts';
 import { writeLooks } from './excelLooks.ts';
 import type { Pending } from './excelSession.ts';
@@ -15,22 +16,32 @@ export type SheetDraft = {
 };
 
 /** Sheets ready to be written; formulas that speak of one of them do so under its temporary name. */
-export function draftsOf(sheets: readonly Sheet[], temporary: readonly string[]): SheetDraft[] {
+export function draftsOf(
+  sheets: readonly Sheet[],
+  temporary: readonly string[],
+  shift: number,
+): SheetDraft[] {
   const names = sheets.map(({ name }, index) => [name, temporary[index]!] as const);
   return sheets.map((sheet, index) => ({
     sheet,
     temporary: temporary[index]!,
-    chunks: chunksOf(entryRows(sheet, names)),
+    chunks: chunksOf(entryRows(sheet, names, shift)),
   }));
 }
 
-function* entryRows(sheet: Sheet, names: readonly (readonly [string, string])[]): Generator<Entry[]> {
+function* entryRows(
+  sheet: Sheet,
+  names: readonly (readonly [string, string])[],
+  shift: number,
+): Generator<Entry[]> {
   const width = Math.max(1, ...sheet.rows.map((row) => row.length));
   for (const row of sheet.rows) {
     yield Array.from({ length: width }, (_, column) => {
       const cell = row[column];
       if (cell == null) return '';
-      return cell.formula === undefined ? entryOf(cell.value) : `=${renamed(cell.formula, names)}`;
+      return cell.formula === undefined
+        ? entryIn(shift, cell.value, cell.format)
+        : `=${renamed(cell.formula, names)}`;
     });
   }
 }

@@ -38,6 +38,24 @@ describe('dates', () => {
     const { rows } = valueOf(await host.readBlock({ sheet: 'Fleet', block: block(1, 2) }));
     expect(rows).toEqual([[45_000, 43_538]]);
   });
+
+  it('are written into such a workbook in its own way, and live formulas are refused', async () => {
+    rig.workbook.dates1904 = true;
+    const at = { sheet: 'Fleet', headRow: 0, rows: 1, column: 0, overwrite: false } as const;
+    const columns = [{ head: 'Day', format: 'date', values: [45_000] }] as const;
+    valueOf(await host.fill({ ...at, as: 'values', columns }));
+    valueOf(await host.addSheets([reportSheet('Forecast')]));
+    valueOf(await host.appendRow('Tests', ['Day'], [{ value: 45_000, format: 'date' }]));
+    const [forecast, tests] = rig.workbook.sheets.slice(2);
+    expect([fleet.cells[1]![0], forecast!.cells[4]![0], tests!.cells[1]![0]]).toEqual([
+      43_538, 43_538, 43_538,
+    ]);
+    const { rows } = valueOf(await host.readBlock({ sheet: 'Forecast', block: block(5, 1) }));
+    expect(rows[4]).toEqual([45_000]);
+    const live = [{ head: 'Due', format: 'date', formula: 'A2+30' }] as const;
+    const refused = host.fill({ ...at, column: 3, as: 'spill', columns: live });
+    expect(becauseOf(await refused)).toBe('formulasIn1904');
+  });
 });
 
 describe('cells', () => {
