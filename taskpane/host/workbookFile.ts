@@ -5,6 +5,7 @@ import { answer, problem } from '../../src/basics/outcome.ts';
 import { freeSheetName } from '../../src/report/sheetName.ts';
 import { csvRows, decodedText } from './workbookCsv.ts';
 import type { FileSheet } from './workbookSheet.ts';
+import { sheetsWithoutCells } from './workbookOtherSheets.ts';
 import { readSheet } from './workbookSheet.ts';
 
 export type { FileCell, FileSheet, FileTable } from './workbookSheet.ts';
@@ -80,7 +81,7 @@ const sheetNameFrom = (name: string): string =>
   freeSheetName(name.replace(/^.*[\\/]/, '').replace(/\.csv$/i, ''), []);
 
 async function readXlsxFile(bytes: Uint8Array, name: string, looks: boolean): Promise<FileOutcome> {
-  const workbook = await readXlsx(bytes, { readStyles: looks }).catch(() => undefined);
+  const { workbook, others } = await readCells(bytes, looks);
   if (workbook === undefined) return refused('notAWorkbook', name);
   const dates1904 = workbook.dateSystem === '1904';
   const sheets = workbook.sheets.map((sheet) => ({
@@ -92,10 +93,25 @@ async function readXlsxFile(bytes: Uint8Array, name: string, looks: boolean): Pr
     names: namesOf(workbook),
     dates1904,
     isText: false,
-    warnings: warningsAbout(sheets, name, dates1904),
+    warnings: [...warningsAbout(sheets, name, dates1904), ...others.map(notShown)],
     ...(looks && { base: baseOf(workbook) }),
   });
 }
+
+type CellsRead = { readonly workbook: Workbook | undefined; readonly others: readonly string[] };
+
+// The library refuses a file with a sheet that holds no cells; it can be told to leave that one out.
+async function readCells(bytes: Uint8Array, readStyles: boolean): Promise<CellsRead> {
+  const whole = await readXlsx(bytes, { readStyles }).catch(() => undefined);
+  if (whole !== undefined) return { workbook: whole, others: [] };
+  const others = await sheetsWithoutCells(bytes);
+  if (others.length === 0) return { workbook: undefined, others };
+  const sheets = ({ name }: { readonly name: string }): boolean => !others.includes(name);
+  return { workbook: await readXlsx(bytes, { readStyles, sheets }).catch(() => undefined), others };
+}
+
+const notShown = (sheet: string): string =>
+  `sheet ${sheet} holds a chart or a dialog and no cells: it is not shown here and stays in the file`;
 
 const baseOf = ({ themeColors, defaultFont }: Workbook): LooksBase => ({
   theme: themeColors ?? [],

@@ -145,7 +145,10 @@ const withoutNamesOf = (xml: string, isGone: (sheet: number) => boolean): string
   );
 
 async function countOwn(counts: Counts, parts: Package, path: string, name: string): Promise<void> {
-  const { before, after } = sheetText((await partText(parts, path)) ?? '');
+  const xml = (await partText(parts, path)) ?? '';
+  const { before, after } = /<(?:\w+:)?sheetData[\s/>]/.test(xml)
+    ? sheetText(xml)
+    : { before: xml, after: '' };
   countElements(counts, name, before + after, IN_SHEET);
 }
 

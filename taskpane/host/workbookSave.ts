@@ -7,6 +7,7 @@ import { withoutMacros } from './workbookMacros.ts';
 import type { AddedSheet } from './workbookNewSheets.ts';
 import { addSheetsOfOurs } from './workbookNewSheets.ts';
 import type { Package } from './workbookPackage.ts';
+import { withOtherSheets } from './workbookOtherSheets.ts';
 import { openPackage, packageBytes, partText, putText } from './workbookPackage.ts';
 import { dropUnreachable, reachable, relationsOf, removeRelations, workbookPath } from './workbookParts.ts';
 import { renameSheets } from './workbookRenames.ts';
@@ -22,15 +23,16 @@ export type * from './workbookState.ts';
  * the other program wrote them, letter by letter: looks, rules, pictures, charts, names and whatever else it has.
  * Show `lost` to the user before the bytes are given away.
  * @param original  the bytes that were opened, or undefined where the workbook was new or a .csv
- * @param state     what there is now, see workbookState.ts
+ * @param now       what there is now, see workbookState.ts
  * @param as        `formulas` keeps our own functions as formulas for the add-in; `values` writes their answers in place
  */
 export async function savedWorkbook(
   original: Uint8Array | undefined,
-  state: WorkbookState,
+  now: WorkbookState,
   as: 'formulas' | 'values',
 ): Promise<SavedWorkbook> {
   const parts = openPackage(original ?? (await emptyFile()));
+  const state = await withOtherSheets(parts, now);
   const before = new Map(parts);
   const had = await reachable(parts);
   await withoutMacros(parts);

@@ -112,8 +112,10 @@ async function writeSheet(
   writing: Parameters<typeof changedSheetXml>[2],
 ): Promise<void> {
   const tables = state.tables ?? [];
-  if (writing.as === 'formulas' && !isChanged(state) && tables.length === 0) return;
+  const isTouched = isChanged(state) || tables.length > 0;
+  if (writing.as === 'formulas' && !isTouched) return;
   const xml = (await partText(parts, path))!;
+  if (!isTouched && !xml.includes('_xldudf_CRANK_')) return;
   await renameHeads(parts, path, state, writing.tables);
   const changed = changedSheetXml(xml, state, writing);
   const whole = await withTables(parts, path, changed, tables, (formula, table) =>

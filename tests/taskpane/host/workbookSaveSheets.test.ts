@@ -3,7 +3,8 @@ import { writeXlsx } from 'hucre/xlsx';
 import { describe, expect, it } from 'vitest';
 import { readWorkbookFile } from '../../../taskpane/host/workbookFile.ts';
 import type { WorkbookFile } from '../../../taskpane/host/workbookFile.ts';
-import { openPackage, partText } from '../../../taskpane/host/workbookPackage.ts';
+import { openPackage, packageBytes, partText, putText } from '../../../taskpane/host/workbookPackage.ts';
+import { addRelation } from '../../../taskpane/host/workbookParts.ts';
 import type { SheetState } from '../../../taskpane/host/workbookSave.ts';
 import { savedWorkbook } from '../../../taskpane/host/workbookSave.ts';
 import { meaningOf } from './meaningOf.ts';
@@ -69,6 +70,49 @@ describe.each(WRITERS)('sheets of a file from %s', (_, make) => {
     const types = (await partText(parts, '[Content_Types].xml'))!;
     for (const path of gone.filter((each) => each.endsWith('.xml')))
       expect(types).not.toContain(`"/${path}"`);
+  });
+});
+
+describe('a sheet that is a chart', () => {
+  const CHART = 'xl/chartsheets/sheet1.xml';
+  async function withChartSheet(): Promise<Uint8Array> {
+    const parts = openPackage(storeFromLibreOffice());
+    await putText(
+      parts,
+      CHART,
+      '<chartsheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"/>',
+    );
+    const id = await addRelation(parts, 'xl/workbook.xml', 'chartsheet', CHART);
+    const book = (await partText(parts, 'xl/workbook.xml'))!;
+    const sheet = `<sheet name="Voltages by lot" sheetId="9" r:id="${id}"/>`;
+    await putText(
+      parts,
+      'xl/workbook.xml',
+      book.replace('<sheet name="Lists"', `${sheet}<sheet name="Lists"`),
+    );
+    return packageBytes(parts);
+  }
+
+  it('is not shown, which is said, and stays in its place when the file is saved', async () => {
+    const original = await withChartSheet();
+    const file = await opened(original);
+    expect(file.sheets.map(({ name }) => name)).toEqual(['Store', 'Lists', "Quarter's sums"]);
+    expect(file.warnings).toEqual([
+      'sheet Voltages by lot holds a chart or a dialog and no cells: it is not shown here and stays in the file',
+    ]);
+    const changed = kept('Store', { cells: [{ row: 9, column: 0, value: 1 }] });
+    for (const as of ['formulas', 'values'] as const) {
+      const { bytes, lost } = await savedWorkbook(original, { sheets: [changed, LISTS, SUMS] }, as);
+      expect(lost).toEqual([]);
+      const book = await partText(openPackage(bytes), 'xl/workbook.xml');
+      expect([...book!.matchAll(/<sheet name="([^"]*)"/g)].map(([, name]) => name)).toEqual([
+        'Store',
+        'Voltages by lot',
+        'Lists',
+        'Quarter&apos;s sums',
+      ]);
+      expect(openPackage(bytes).get(CHART)!.checksum).toBe(openPackage(original).get(CHART)!.checksum);
+    }
   });
 });
 
