@@ -52,8 +52,8 @@ const cellsOf = (table: HTMLTableElement): string[][] =>
   [...table.rows].map((row) => [...row.cells].map((cell) => cell.textContent ?? ''));
 
 /** A pane that shows the plan of the invented inventory. */
-async function planned(given: GivenSettings = { recordsSince: '2020-01-01' }) {
-  const made = paneSession();
+async function planned(given: GivenSettings = { recordsSince: '2020-01-01' }, rows = 240) {
+  const made = paneSession([inventedSheet(rows)]);
   made.session.view.value = 'plan';
   await readHere(made.session);
   made.session.given.value = given;
@@ -69,17 +69,17 @@ async function planShown(given?: GivenSettings) {
 }
 
 describe('the Plan view', () => {
-  it('asks for an inventory first', () => {
+  it('asks for an inventory first', async () => {
     const { session } = paneSession();
     session.view.value = 'plan';
     mountPane(pane, session);
-    expect(text()).toContain('Nothing has been read yet');
+    await until(() => expect(text()).toContain('Nothing has been read yet'));
     button('Go to the inventory').click();
     expect(session.view.value).toBe('inventory');
   });
 
   it('plans nothing before the record start is said', async () => {
-    const { session } = await planned({});
+    const { session } = await planned({}, 30);
     await until(() => expect(text()).toContain('Since when has every removal been written down?'));
     await new Promise((resolve) => setTimeout(resolve, 600));
     expect(session.plan.value).toBeUndefined();
