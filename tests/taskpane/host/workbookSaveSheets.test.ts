@@ -109,7 +109,7 @@ describe('a sheet that is a chart', () => {
         'Store',
         'Voltages by lot',
         'Lists',
-        'Quarter&apos;s sums',
+        "Quarter's sums",
       ]);
       expect(openPackage(bytes).get(CHART)!.checksum).toBe(openPackage(original).get(CHART)!.checksum);
     }
