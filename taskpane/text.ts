@@ -9,9 +9,47 @@ export const VIEW_NAMES: Readonly<Record<View, string>> = {
   plan: 'Plan',
 };
 
+/** Where the methods are told at length, beside the page of the pane. */
+export const HELP_PAGE = 'docs/methods.html';
+
+/** What each view does and where its numbers come from; `section` is the address of a heading of the methods. */
+export const VIEW_HELP: Readonly<
+  Record<View, { readonly does: string; readonly from: string; readonly section: string }>
+> = {
+  inventory: {
+    does: 'Reads the sheet as it is, says what is doubtful, and adds columns and lists only where you want them.',
+    from: 'Every age, charge and verdict comes from the cells of its own row, your settings and the as-of day.',
+    section: 'charge-from-the-rest-voltage',
+  },
+  bench: {
+    does: 'One battery at a time, in the order of the work. Enter moves on; y and n answer a question.',
+    from: 'The verdict comes from what you answer and read here, the charge on record and the coldest of its place.',
+    section: 'the-bench',
+  },
+  life: {
+    does: 'Shows how long batteries last here, and what speaks for or against believing it.',
+    from: 'It comes from the installed and removed dates of the inventory; where few failed, from a rule of thumb too.',
+    section: 'how-long-they-last-here',
+  },
+  plan: {
+    does: 'Shows what to order, when, and what it costs, and writes it as a sheet that others can check.',
+    from: 'Counts come from the age of each battery and the life of its group, money from the prices you give.',
+    section: 'counts-to-come',
+  },
+};
+
+export const HELP_LINK: Readonly<Record<View, string>> = {
+  inventory: 'How it is read and judged',
+  bench: 'How the bench judges',
+  life: 'How life is counted',
+  plan: 'How the counts are made',
+};
+
 export const GIVEN_UP = 'given up; the workbook is as it was';
 export const FAULT =
   'Something went wrong in Crankbook itself; the workbook is as it was. Please report this';
+export const VIEW_DID_NOT_COME =
+  'This view could not be loaded from the address of the pane. Open it again; if that does not help, close the pane and open it anew.';
 export const NOT_IN_EXCEL =
   'This page belongs into the pane of Excel: open it there, with the button Crankbook.';
 export const AS_OF = 'As of';

@@ -42,12 +42,12 @@ export const EMPTY_BENCH: BenchForm = {
   initials: '',
 };
 
-/** The bench for the next battery: least, temperature, hours at rest, construction, tester and initials stay. */
+/** The bench for the next battery: least, temperature, construction, tester and initials stay. */
 export function nextBench({ readings, construction, tester, initials }: BenchForm): BenchForm {
-  const { least, celsius, hoursAtRest } = readings;
+  const { least, celsius } = readings;
   return {
     ...EMPTY_BENCH,
-    readings: { ...NO_READINGS, least, celsius, hoursAtRest },
+    readings: { ...NO_READINGS, least, celsius },
     construction,
     tester,
     initials,

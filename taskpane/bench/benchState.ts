@@ -1,7 +1,9 @@
 import type { Signal } from '@preact/signals';
 import { signal } from '@preact/signals';
 import type { Problem } from '../../src/basics/outcome.ts';
+import type { BenchAnswer } from '../../src/cranking/benchAnswer.ts';
 import type { BenchEntry } from '../../src/cranking/benchEntry.ts';
+import type { Cell } from '../../src/inventory/inventory.ts';
 import type { BenchFound } from '../computing/benchAnswer.ts';
 import type { BenchForm } from './benchForm.ts';
 import { EMPTY_BENCH } from './benchForm.ts';
@@ -14,16 +16,32 @@ export type DoneBefore = {
   readonly last?: Pick<BenchEntry, 'reading' | 'least' | 'retest'>;
 };
 
+/** The test that was put on record for the battery that still lies there. */
+export type RecordedTest = {
+  readonly entry: BenchEntry;
+  readonly answer: BenchAnswer;
+  /** What was on record before it: a correction of the same test is judged by that. */
+  readonly before: DoneBefore | undefined;
+};
+
+/** Records that are kept here until they are given to the user as a workbook of its own. */
+export type KeptRecord = { readonly sheet: 'Tests' | 'Charges'; readonly cells: readonly Cell[] };
+
 /** The bench: its fields, the battery that they name, and what is on record since. */
 export type BenchState = {
   readonly form: Signal<BenchForm>;
   readonly found: Signal<BenchFound | undefined>;
+  /** The battery is being looked up: nothing is judged before it is known what it is. */
+  readonly isLooking: Signal<boolean>;
   readonly identityProblem: Signal<Problem | undefined>;
   readonly before: Signal<ReadonlyMap<string, DoneBefore>>;
   /** Tests and charges put on record at this bench, for the count that is shown. */
   readonly recorded: Signal<{ readonly tests: number; readonly charges: number }>;
-  /** The test of the battery on the bench is on record already. */
+  /** The last test on record of the battery on the bench, if it has been tested here now. */
+  readonly onRecord: Signal<RecordedTest | undefined>;
+  /** The fields stand as they were recorded. */
   readonly isRecorded: Signal<boolean>;
+  readonly kept: Signal<readonly KeptRecord[]>;
 };
 
 /** A bench at which nothing has been done yet. */
@@ -31,14 +49,28 @@ export function newBench(): BenchState {
   return {
     form: signal(EMPTY_BENCH),
     found: signal<BenchFound | undefined>(undefined),
+    isLooking: signal(false),
     identityProblem: signal<Problem | undefined>(undefined),
     before: signal<ReadonlyMap<string, DoneBefore>>(new Map()),
     recorded: signal({ tests: 0, charges: 0 }),
+    onRecord: signal<RecordedTest | undefined>(undefined),
     isRecorded: signal(false),
+    kept: signal<readonly KeptRecord[]>([]),
   };
 }
 
 /** The serial of the battery on the bench: as the inventory writes it, else as it was typed. */
 export function benchSerial({ form, found }: BenchState): string {
   return found.value?.serial ?? form.value.identity.trim();
+}
+
+/**
+ * What was on record at this bench for the battery that lies there, before the test that is being made. Who corrects a
+ * test that was just recorded makes no new one; who says that it is another one does.
+ */
+export function doneBefore(bench: BenchState): DoneBefore | undefined {
+  const { onRecord, before, form } = bench;
+  const now = onRecord.value;
+  if (now !== undefined && now.entry.retest === form.value.retest) return now.before;
+  return before.value.get(benchSerial(bench).toUpperCase());
 }

@@ -10,6 +10,11 @@ export function takeDroppedFiles(take: (files: readonly GivenFile[]) => void): v
   };
   const own = (event: DragEvent, over: boolean): boolean => {
     if (!hasFiles(event)) return false;
+    // A part of the pane that takes files itself, such as pictures of labels, gets them.
+    if ((event.target as Element).closest?.('[data-takes-files]')) {
+      mark(false);
+      return false;
+    }
     event.preventDefault();
     event.stopPropagation();
     mark(over);

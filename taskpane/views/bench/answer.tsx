@@ -10,6 +10,9 @@ import { BENCH, FACTS } from './text.ts';
 
 const perCent = (share: number): string => `${Math.round(100 * share)} %`;
 
+const focusIdentity = (from: HTMLElement): void =>
+  from.closest('.bench')?.querySelector<HTMLElement>('.identity input')?.focus();
+
 /** The answer: a word with its reason and its next step, what the acid says, its set, and the line for the case. */
 export function Answer({
   session,
@@ -73,6 +76,7 @@ function RecordTest({
   const isRecorded = session.bench.isRecorded.value;
   const record = async (button: HTMLElement): Promise<void> => {
     if (await recordTest(session, entry, found)) moveOn(button);
+    else if (session.bench.identityProblem.value !== undefined) focusIdentity(button);
   };
   return (
     <button

@@ -1,67 +1,86 @@
 import './bench.css';
-import { problemText } from '../../../src/basics/problemText.ts';
 import { useEffect, useRef } from 'preact/hooks';
 import { benchTest } from '../../../src/cranking/benchTest.ts';
-import type { BenchQuestion } from '../../../src/cranking/benchEntry.ts';
+import type { BenchEntry, BenchQuestion } from '../../../src/cranking/benchEntry.ts';
 import type { Caution } from '../../../src/cranking/cautions.ts';
-import { doneBefore, nextBattery } from '../../actions/bench.ts';
+import type { Outcome } from '../../../src/basics/outcome.ts';
+import { answer } from '../../../src/basics/outcome.ts';
+import { nextBattery } from '../../actions/bench.ts';
 import { entryOf } from '../../bench/benchForm.ts';
+import type { BenchState } from '../../bench/benchState.ts';
+import { doneBefore } from '../../bench/benchState.ts';
+import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
 import { VIEW_NAMES } from '../../text.ts';
-import { Answer } from './answer.tsx';
+import { AnswerPart } from './answerPart.tsx';
 import { CautionList } from './cautionList.tsx';
 import { Charge } from './charge.tsx';
-import { Readings } from './fields.tsx';
+import { Readings, Tested } from './fields.tsx';
+import { guardKeptRecords } from './guardKeptRecords.ts';
 import { Identity } from './identity.tsx';
+import { KeptRecords } from './keptRecords.tsx';
 import { moveOn, moveToStart } from './moveOn.ts';
 import { Question } from './question.tsx';
 import { BENCH } from './text.ts';
 
-/** One battery on the bench, in the order of the work. */
+/** One battery on the bench, in the order of the work. What ends it early takes the later steps away. */
 export function BenchView({ session }: { readonly session: Session }) {
   const { bench } = session;
   const work = useRef<HTMLDivElement>(null);
-  const entry = entryOf(bench.form.value, bench.found.value, doneBefore(bench));
-  const test = entry.ok ? benchTest(entry.value) : entry;
-  const asksFrost = test.ok && test.value.asksFrost;
-  useEffect(() => moveToStart(work.current), []);
+  useEffect(() => {
+    moveToStart(work.current);
+    guardKeptRecords(session);
+  }, []);
   const next = (): void => {
     nextBattery(session);
     moveToStart(work.current);
   };
+  const { case: cracked, posts, heat, alone, frost } = bench.form.value.answers;
+  const endedByLook = [cracked, posts, heat].includes('yes');
+  const isRead = !endedByLook && alone !== 'no';
+  const entry = entryNow(bench);
+  const test = entry.ok ? benchTest(entry.value) : entry;
+  const asksFrost = isRead && (frost !== undefined || (test.ok && test.value.asksFrost));
   return (
     <div class="bench" ref={work} onKeyDown={enterMovesOn}>
       <h2>{VIEW_NAMES.bench}</h2>
-      <p>{BENCH.about}</p>
+      <ViewHelp of="bench" />
       <Step session={session} heading={BENCH.look} asks={['case', 'posts', 'heat']} cautions={['acid']} />
-      <Step
-        session={session}
-        heading={BENCH.alone}
-        asks={['alone']}
-        cautions={['groundCable', 'shortCircuit', 'lifting']}
-      />
+      {!endedByLook && (
+        <Step
+          session={session}
+          heading={BENCH.alone}
+          asks={['alone']}
+          cautions={['groundCable', 'shortCircuit', 'lifting']}
+        />
+      )}
       <section class="step">
-        <h3>{BENCH.readings}</h3>
+        <h3>{isRead ? BENCH.readings : BENCH.which}</h3>
         <Identity session={session} />
-        <CautionList cautions={['loadTest']} />
-        <Readings bench={bench} />
+        {isRead && <CautionList cautions={['loadTest']} />}
+        {isRead && <Readings bench={bench} />}
+        <Tested bench={bench} />
       </section>
       {asksFrost && <Step session={session} heading={BENCH.frost} asks={['frost']} cautions={['frozen']} />}
       <section class="step">
         <h3>{BENCH.answer}</h3>
-        {!test.ok && <p class="wrong">{problemText(test.problem)}</p>}
-        {test.ok && test.value.answer === undefined && <p>{BENCH.open}</p>}
-        {test.ok && entry.ok && test.value.answer !== undefined && (
-          <Answer session={session} entry={entry.value} found={test.value.answer} />
-        )}
-        <button type="button" data-stop class="secondary" onClick={next}>
+        <AnswerPart session={session} entry={entry} test={test} />
+        <button type="button" data-stop class="next secondary" onClick={next}>
           {BENCH.next}
         </button>
       </section>
       <Charge session={session} />
       <p>{BENCH.count(bench.recorded.value.tests, bench.recorded.value.charges)}</p>
+      <KeptRecords session={session} />
     </div>
   );
+}
+
+/** What is judged: the fields as they are, or what was put on record while they have not been touched since. */
+function entryNow(bench: BenchState): Outcome<BenchEntry> {
+  const { onRecord, isRecorded, form, found } = bench;
+  if (isRecorded.value && onRecord.value !== undefined) return answer(onRecord.value.entry);
+  return entryOf(form.value, found.value, doneBefore(bench));
 }
 
 function Step({
@@ -86,16 +105,15 @@ function Step({
   );
 }
 
-/** Enter ends a field; buttons keep it for themselves, and a question that is open stays. */
+/** Enter ends a field and moves on; buttons keep it for themselves, and a question that is open stays. */
 function enterMovesOn(event: KeyboardEvent): void {
   const target = event.target as HTMLElement;
-  if (event.key !== 'Enter' || target.tagName === 'BUTTON' || target.tagName === 'SUMMARY') return;
+  if (event.key !== 'Enter' || target.closest('[data-stop], .passed') === null) return;
+  if (target.tagName === 'BUTTON') return;
   event.preventDefault();
-  if (target instanceof HTMLInputElement && target.type === 'radio') {
-    if (target.checked) moveOn(target);
-    return;
-  }
-  // What was typed counts as finished: a scanner ends with Enter and never leaves the field.
-  target.dispatchEvent(new Event('change', { bubbles: true }));
-  moveOn(target);
+  const isOpen = target instanceof HTMLInputElement && target.type === 'radio' && !isAnswered(target);
+  if (!isOpen) moveOn(target);
 }
+
+const isAnswered = (radio: HTMLInputElement): boolean =>
+  radio.closest('fieldset')?.querySelector('input:checked') !== null;

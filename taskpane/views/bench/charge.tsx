@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { CHARGING_CAUTIONS } from '../../../src/cranking/cautions.ts';
 import { recordCharge } from '../../actions/bench.ts';
 import { benchSerial } from '../../bench/benchState.ts';
@@ -11,6 +11,15 @@ import { BENCH } from './text.ts';
 export function Charge({ session }: { readonly session: Session }) {
   const [isFull, setFull] = useState(false);
   const [charger, setCharger] = useState('');
+  const serial = benchSerial(session.bench);
+  // Full or not is said of one battery; the charger stays for the next.
+  useEffect(() => setFull(false), [serial]);
+  const record = async (button: HTMLElement): Promise<void> => {
+    if (!(await recordCharge(session, isFull, charger))) return;
+    setFull(false);
+    const next = button.closest('.bench')?.querySelector<HTMLElement>('button.next');
+    next?.focus();
+  };
   return (
     <details class="charge">
       <summary>{BENCH.chargeHeading}</summary>
@@ -18,6 +27,7 @@ export function Charge({ session }: { readonly session: Session }) {
       <label>
         <input
           type="checkbox"
+          data-stop
           checked={isFull}
           onChange={({ currentTarget }) => setFull(currentTarget.checked)}
         />
@@ -27,7 +37,9 @@ export function Charge({ session }: { readonly session: Session }) {
         {(props) => (
           <input
             {...props}
+            data-stop
             type="text"
+            autocomplete="off"
             value={charger}
             onInput={({ currentTarget }) => setCharger(currentTarget.value)}
           />
@@ -35,8 +47,9 @@ export function Charge({ session }: { readonly session: Session }) {
       </LabelledControl>
       <button
         type="button"
-        disabled={benchSerial(session.bench) === ''}
-        onClick={() => void recordCharge(session, isFull, charger)}
+        data-stop
+        disabled={serial === ''}
+        onClick={({ currentTarget }) => void record(currentTarget)}
       >
         {BENCH.chargeRecord}
       </button>

@@ -6,10 +6,10 @@ import type { BenchState } from '../../bench/benchState.ts';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import { BENCH, CONSTRUCTIONS, READING_HINTS, READING_LABELS, RETESTS } from './text.ts';
 
-/** The readings, which test it is, the construction, the tester and who tests. */
+/** The readings, and which test it is. */
 export function Readings({ bench }: { readonly bench: BenchState }) {
   return (
-    <>
+    <div class="fieldGrid">
       {READINGS.map((name) => (
         <Reading key={name} bench={bench} name={name} />
       ))}
@@ -24,17 +24,41 @@ export function Readings({ bench }: { readonly bench: BenchState }) {
         hint={BENCH.constructionHint}
         choices={CONSTRUCTIONS}
         value={bench.form.value.construction}
+        isPassed={hasTested(bench)}
         give={(construction: BenchForm['construction']) => put(bench, { construction })}
       />
-      <Words label={BENCH.tester} value={bench.form.value.tester} give={(tester) => put(bench, { tester })} />
-      <Words
-        label={BENCH.initials}
-        value={bench.form.value.initials}
-        give={(initials) => put(bench, { initials })}
-      />
-    </>
+    </div>
   );
 }
+
+/** The tester and who tests: said once, then passed over by Enter. */
+export function Tested({ bench }: { readonly bench: BenchState }) {
+  const { tester, initials } = bench.form.value;
+  const isPassed = hasTested(bench);
+  return (
+    <div class="fieldGrid">
+      <Words
+        label={BENCH.tester}
+        value={tester}
+        isPassed={isPassed}
+        give={(said) => put(bench, { tester: said })}
+      />
+      <Words
+        label={BENCH.initials}
+        value={initials}
+        isPassed={isPassed}
+        give={(said) => put(bench, { initials: said })}
+      />
+    </div>
+  );
+}
+
+/** After the first battery, Enter passes over what stays from one to the next; Tab still stops there. */
+const hasTested = (bench: BenchState): boolean => bench.recorded.value.tests > 0;
+
+/** Marks a field at which the work stops, or one that Enter passes over. */
+const stop = (isPassed: boolean | undefined) =>
+  isPassed ? ({ class: 'passed' } as const) : ({ 'data-stop': true } as const);
 
 function put(bench: BenchState, more: Partial<BenchForm>): void {
   bench.form.value = { ...bench.form.value, ...more };
@@ -72,10 +96,12 @@ function Choice<V extends string | number>({
   hint,
   choices,
   value,
+  isPassed,
   give,
 }: {
   readonly label: string;
   readonly hint?: string;
+  readonly isPassed?: boolean;
   readonly choices: readonly (readonly [V, string])[];
   readonly value: V;
   readonly give: (value: V) => void;
@@ -85,7 +111,7 @@ function Choice<V extends string | number>({
       {(props) => (
         <select
           {...props}
-          data-stop
+          {...stop(isPassed)}
           value={String(value)}
           onChange={({ currentTarget }) => give(choices[currentTarget.selectedIndex]![0])}
         >
@@ -103,6 +129,7 @@ function Choice<V extends string | number>({
 function Words(field: {
   readonly label: string;
   readonly value: string;
+  readonly isPassed: boolean;
   readonly give: (text: string) => void;
 }) {
   return (
@@ -110,7 +137,7 @@ function Words(field: {
       {(props) => (
         <input
           {...props}
-          data-stop
+          {...stop(field.isPassed)}
           type="text"
           autocomplete="off"
           value={field.value}

@@ -2,11 +2,12 @@ import { useRef } from 'preact/hooks';
 import { isoDay } from '../../../src/basics/calendar.ts';
 import { problemText } from '../../../src/basics/problemText.ts';
 import type { Battery } from '../../../src/service/battery.ts';
-import { identify } from '../../actions/bench.ts';
+import { giveIdentity, identify } from '../../actions/bench.ts';
 import { readPicture, takeSelectedRow } from '../../actions/benchIdentity.ts';
 import type { BenchFound } from '../../computing/benchAnswer.ts';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
+import { moveOn } from './moveOn.ts';
 import { BENCH, FACTS } from './text.ts';
 
 /** Which battery it is: typed, scanned, taken from the selected row or read from a picture. */
@@ -14,22 +15,25 @@ export function Identity({ session }: { readonly session: Session }) {
   const { bench } = session;
   const field = useRef<HTMLInputElement>(null);
   const wrong = bench.identityProblem.value;
-  const type = (identity: string): void => {
-    bench.form.value = { ...bench.form.value, identity };
-    bench.isRecorded.value = false;
+  const readFrom = async (picture: File | undefined): Promise<void> => {
+    if ((await readPicture(session, picture)) && field.current) moveOn(field.current);
+  };
+  const takeRow = async (): Promise<void> => {
+    if ((await takeSelectedRow(session)) && field.current) moveOn(field.current);
   };
   return (
     <div
       class="identity"
+      data-takes-files
       onDragOver={(event) => event.preventDefault()}
       onDrop={(event) => {
         event.preventDefault();
         event.stopPropagation();
-        void readPicture(session, event.dataTransfer?.files[0]);
+        void readFrom(event.dataTransfer?.files[0]);
       }}
       onPaste={(event) => {
         const picture = event.clipboardData?.files[0];
-        if (picture !== undefined) void readPicture(session, picture);
+        if (picture !== undefined) void readFrom(picture);
       }}
     >
       <LabelledControl label={BENCH.identity} hint={BENCH.identityHint} wrong={wrong && problemText(wrong)}>
@@ -42,13 +46,13 @@ export function Identity({ session }: { readonly session: Session }) {
             autocomplete="off"
             spellcheck={false}
             value={bench.form.value.identity}
-            onInput={({ currentTarget }) => type(currentTarget.value)}
+            onInput={({ currentTarget }) => giveIdentity(session, currentTarget.value)}
             onChange={() => void identify(session)}
           />
         )}
       </LabelledControl>
       <div class="buttons">
-        <button type="button" class="secondary" onClick={() => void takeSelectedRow(session)}>
+        <button type="button" class="secondary" onClick={() => void takeRow()}>
           {BENCH.selected}
         </button>
         <label class="fileButton">
@@ -56,7 +60,11 @@ export function Identity({ session }: { readonly session: Session }) {
           <input
             type="file"
             accept="image/*"
-            onChange={({ currentTarget }) => void readPicture(session, currentTarget.files?.[0])}
+            onChange={({ currentTarget }) => {
+              void readFrom(currentTarget.files?.[0]);
+              // The same picture may be chosen again for the next battery.
+              currentTarget.value = '';
+            }}
           />
         </label>
       </div>

@@ -6,26 +6,31 @@ const CONTROL = 'input, select, button';
 /** What of a stop takes the focus: itself, or in a question the answer that is marked, else the first. */
 function controlOf(stop: Element): HTMLElement | null {
   if (stop.matches(CONTROL)) return stop as HTMLElement;
-  return stop.querySelector<HTMLElement>(`input:checked, ${CONTROL}`) ?? null;
+  return stop.querySelector<HTMLElement>('input:checked') ?? stop.querySelector<HTMLElement>(CONTROL);
 }
 
-/** Puts the focus on the next stop of the bench after an element; once the page has drawn what follows from it. */
+const isOpen = (stop: Element): boolean =>
+  stop.closest('details:not([open])') === null && !(controlOf(stop) as HTMLButtonElement | null)?.disabled;
+
+/**
+ * Puts the focus on the next stop of the bench after an element, once what follows from the last answer is drawn and
+ * before the next key: a scanner types faster than a screen is painted.
+ */
 export function moveOn(from: HTMLElement): void {
   const bench = from.closest('.bench');
   if (bench === null) return;
-  requestAnimationFrame(() => {
-    const stops = [...bench.querySelectorAll(STOPS)].filter(
-      (stop) => !(controlOf(stop) as HTMLButtonElement)?.disabled,
+  queueMicrotask(() => {
+    const after = [...bench.querySelectorAll(STOPS)].filter(
+      (stop) => isOpen(stop) && from.compareDocumentPosition(stop) & Node.DOCUMENT_POSITION_FOLLOWING,
     );
-    const here = stops.findIndex((stop) => stop.contains(from));
-    const next = stops[here + 1];
+    const next = after.find((stop) => !from.contains(stop));
     if (next !== undefined) controlOf(next)?.focus();
   });
 }
 
 /** Puts the focus on the first stop of the bench. */
 export function moveToStart(bench: Element | null): void {
-  requestAnimationFrame(() => {
+  queueMicrotask(() => {
     const first = bench?.querySelector(STOPS);
     if (first) controlOf(first)?.focus();
   });

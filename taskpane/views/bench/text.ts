@@ -3,17 +3,21 @@ import type { ReadingName } from '../../bench/benchForm.ts';
 /** The sentences of the Bench view; questions, cautions, reasons and next steps are the core's. */
 
 export const BENCH = {
-  about:
-    'One battery at a time, in the order of the work: look, alone, frost, readings. Enter moves on; y and n answer a question.',
+  looking: 'Looking up which battery this is.',
+  ended: 'Say which battery it is, then put it on record.',
+  keptCount: (count: number) =>
+    `${count === 1 ? 'One record is' : `${count} records are`} kept in this pane: nothing is written into the workbook that is open.`,
+  giveKept: 'Take the records as a workbook',
   look: 'Look first',
   alone: 'Alone?',
   frost: 'Frost',
   readings: 'Which battery, and what it reads',
+  which: 'Which battery',
   answer: 'The answer',
   yes: 'Yes',
   no: 'No',
   identity: 'Serial, or the text of its symbol',
-  identityHint: 'Type it or scan it. A picture of the symbol can be pasted or dropped here.',
+  identityHint: 'Type or scan it. A picture of the symbol can be pasted or dropped here.',
   selected: 'Take the row that is selected',
   picture: 'Picture of the symbol',
   unknown: 'This serial is not in the inventory; the test can be put on record all the same.',
@@ -33,7 +37,8 @@ export const BENCH = {
   charger: 'Charger used',
   chargeRecord: 'Record this charge',
   caseLine: 'Line for the case',
-  count: (tests: number, charges: number) => `On record from this bench: ${tests} tests, ${charges} charges.`,
+  count: (tests: number, charges: number) =>
+    `On record from this bench: ${tests} ${tests === 1 ? 'test' : 'tests'}, ${charges} ${charges === 1 ? 'charge' : 'charges'}.`,
 } as const;
 
 export const READING_LABELS: Readonly<Record<ReadingName, string>> = {
@@ -41,14 +46,15 @@ export const READING_LABELS: Readonly<Record<ReadingName, string>> = {
   hoursAtRest: 'Hours at rest',
   celsius: 'Battery temperature, C',
   reading: 'Cranking reading, A',
-  loadVolts: 'or volts at the end of a load test',
-  least: 'Least accepted, in the unit of the reading',
+  loadVolts: 'or load-test end, V',
+  least: 'Least accepted',
 };
 
 export const READING_HINTS: Readonly<Partial<Record<ReadingName, string>>> = {
-  hoursAtRest: 'At least 3, better 8, with nothing connected.',
+  hoursAtRest: '3 at least, 8 better.',
   celsius: 'Fahrenheit with its letter: 54 F.',
-  least: 'From your manual or the label, for this vehicle.',
+  loadVolts: 'Only where there is no reading in amperes.',
+  least: 'In the unit of the reading, from the manual for this vehicle.',
 };
 
 export const RETESTS = [
@@ -80,8 +86,11 @@ export const FACTS = {
   verdict: 'Verdict',
 } as const;
 
+export const GIVING_RECORDS = 'Making a workbook of the records';
+export const keptSentence = (sheet: string, serial: string, count: number): string =>
+  `${serial} is on record for sheet ${sheet}. ${count === 1 ? 'One record is' : `${count} records are`} kept in this pane until you take them as a workbook, below.`;
 export const RECORDING = 'Putting it on record';
 export const recordedSentence = (sheet: string, serial: string, row: number): string =>
-  `${serial || 'The battery'} is on record: sheet ${sheet}, row ${row}.`;
+  `${serial} is on record: sheet ${sheet}, row ${row}.`;
 
 export const READING_PICTURE = { symbol: 'Reading the picture', row: 'Looking at the selected row' } as const;

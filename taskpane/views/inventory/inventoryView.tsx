@@ -1,6 +1,7 @@
 import './inventory.css';
 import { problemText } from '../../../src/basics/problemText.ts';
 import { readHere } from '../../actions/readInventory.ts';
+import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
 import { VIEW_NAMES } from '../../text.ts';
 import { CellsPart } from './cellsPart.tsx';
@@ -19,6 +20,7 @@ export function InventoryView({ session }: { readonly session: Session }) {
   return (
     <>
       <h2>{VIEW_NAMES.inventory}</h2>
+      <ViewHelp of="inventory" />
       {session.where.value === undefined ? (
         <NothingRead session={session} />
       ) : (

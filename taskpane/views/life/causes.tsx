@@ -1,6 +1,7 @@
 import type { RemovalMeaning } from '../../../src/service/battery.ts';
 import { giveSetting } from '../../actions/giveSetting.ts';
 import { readAgain } from '../../actions/readInventory.ts';
+import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
 import { CAUSES, MEANINGS } from './text.ts';
 
@@ -11,20 +12,20 @@ export function Causes({ session }: { readonly session: Session }) {
     giveSetting(session, ['causes', text], meaning);
     void readAgain(session);
   };
+  const guesses = causes.filter(({ guessed }) => guessed).length;
   return (
-    <section aria-labelledby="causes">
-      <h3 id="causes">{CAUSES.heading}</h3>
+    <FoldedPart title={CAUSES.heading} state={CAUSES.state(causes.length, guesses)} open={guesses > 0}>
       {causes.length === 0 ? (
         <p>{CAUSES.none}</p>
       ) : (
         <>
           <p>{CAUSES.hint}</p>
-          <ul class="choices">
+          <ul class="causes">
             {causes.map(({ text, count, meaning, guessed }) => (
               <li key={text}>
                 <label>
                   <span>
-                    <strong>{text === '' ? CAUSES.empty : text}</strong>, {count} {CAUSES.count.toLowerCase()}
+                    <strong>{text === '' ? CAUSES.empty : text}</strong>, {CAUSES.rows(count)}
                     {guessed && <em> ({CAUSES.guess})</em>}
                   </span>
                   <select value={meaning} onChange={({ currentTarget }) => take(text, currentTarget.value)}>
@@ -40,6 +41,6 @@ export function Causes({ session }: { readonly session: Session }) {
           </ul>
         </>
       )}
-    </section>
+    </FoldedPart>
   );
 }

@@ -1,10 +1,13 @@
+import './life.css';
 import { useEffect } from 'preact/hooks';
 import { showLife } from '../../actions/showLife.ts';
 import { giveSetting } from '../../actions/giveSetting.ts';
 import type { LifeShown } from '../../computing/lifeAnswer.ts';
+import { recordStartOpen } from '../../actions/recordStart.ts';
+import { RecordStartLine } from '../../parts/recordStartLine.tsx';
 import { RecordStartQuestion } from '../../parts/recordStartQuestion.tsx';
+import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
-import { settingsInForce } from '../../session.ts';
 import { VIEW_NAMES } from '../../text.ts';
 import { Causes } from './causes.tsx';
 import { Claims } from './claims.tsx';
@@ -14,38 +17,55 @@ import { LifePlot } from './lifePlot.tsx';
 import { LifeWords } from './lifeWords.tsx';
 import { RuleOfThumb } from './ruleOfThumb.tsx';
 import { Steady } from './steady.tsx';
-import { NO_INVENTORY, USE } from './text.ts';
+import { NO_INVENTORY, TO_INVENTORY, USE } from './text.ts';
 
-/** How long batteries last here, and why that can be believed. */
+/** How long batteries last here, and why that can be believed. Nothing is fitted before the first question is answered. */
 export function LifeView({ session }: { readonly session: Session }) {
   const reading = session.reading.value;
-  const answered = reading !== undefined && isAnswered(session);
+  const open = recordStartOpen(session);
+  const answered = reading !== undefined && !open;
   useEffect(() => {
     if (answered) void showLife(session);
   }, [reading, answered]);
   return (
     <>
       <h2>{VIEW_NAMES.life}</h2>
-      {reading === undefined && <p>{NO_INVENTORY}</p>}
-      {reading !== undefined && <RecordStartQuestion session={session} />}
-      {answered && <Causes session={session} />}
-      {answered && reading.recordStart.from === 'never' && <Steady session={session} />}
-      {answered && session.life.value && <Shown session={session} shown={session.life.value} />}
+      <ViewHelp of="life" />
+      {reading === undefined && <NothingRead session={session} />}
+      {reading !== undefined && open && <RecordStartQuestion session={session} />}
+      {answered && <Answered session={session} />}
     </>
   );
 }
 
-/** Nothing is fitted before it is known since when removals are on record. */
-function isAnswered(session: Session): boolean {
-  const from = session.reading.value?.recordStart.from;
-  return settingsInForce(session).recordsSince !== undefined || from === 'column';
+function NothingRead({ session }: { readonly session: Session }) {
+  return (
+    <>
+      <p>{NO_INVENTORY}</p>
+      <button type="button" onClick={() => (session.view.value = 'inventory')}>
+        {TO_INVENTORY}
+      </button>
+    </>
+  );
+}
+
+function Answered({ session }: { readonly session: Session }) {
+  const shown = session.life.value;
+  return (
+    <>
+      <RecordStartLine session={session} />
+      {session.reading.value?.recordStart.from === 'never' && <Steady session={session} />}
+      {shown && <LifeWords life={shown.life} />}
+      {shown && <LifePlot picture={shown.picture} />}
+      <Causes session={session} />
+      {shown && <Shown session={session} shown={shown} />}
+    </>
+  );
 }
 
 function Shown({ session, shown }: { readonly session: Session; readonly shown: LifeShown }) {
   return (
     <>
-      <LifeWords life={shown.life} />
-      <LifePlot picture={shown.picture} />
       <RuleOfThumb session={session} />
       <Groups groups={shown.groups} />
       <OwnPast trials={shown.ownPast} />

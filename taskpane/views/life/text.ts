@@ -5,21 +5,22 @@ import type { LifeGrouping } from '../../../src/planning/lifeByGroup.ts';
 
 export const LOOKING = 'Looking at how long batteries last here';
 export const NO_INVENTORY = 'Nothing has been read yet: open an inventory and read it in the Inventory view.';
+export const TO_INVENTORY = 'Go to the inventory';
 
 export const CAUSES = {
   heading: 'Why removed',
-  hint: 'Each text of the sheet once. What is marked as a guess was guessed from its words: correct it where it is wrong.',
+  hint: 'Each text of the sheet once. What is marked as a guess was guessed from its words: correct it where it is wrong. Taken out good: vehicle gone, mate or whole set renewed, planned, stolen.',
+  state: (texts: number, guesses: number) =>
+    `${texts === 1 ? 'one text' : `${texts} texts`}, ${guesses === 0 ? 'none' : guesses} guessed`,
   none: 'No battery has been removed on this sheet.',
-  text: 'Text',
-  count: 'Rows',
-  meaning: 'It means',
+  rows: (count: number) => (count === 1 ? '1 row' : `${count} rows`),
   guess: 'a guess',
   empty: '(nothing written)',
 } as const;
 
 export const MEANINGS: Readonly<Record<RemovalMeaning, string>> = {
   failed: 'failed',
-  good: 'taken out good (vehicle gone, set renewed, planned, stolen)',
+  good: 'taken out good',
   damaged: 'damaged',
   notSaid: 'not said',
 };

@@ -2,6 +2,7 @@ import { shownDay } from '../../../src/report/shownDay.ts';
 import { recordStartOpen } from '../../actions/recordStart.ts';
 import { RecordStartLine } from '../../parts/recordStartLine.tsx';
 import { RecordStartQuestion } from '../../parts/recordStartQuestion.tsx';
+import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
 import { VIEW_NAMES } from '../../text.ts';
@@ -20,6 +21,7 @@ export function PlanView({ session }: { readonly session: Session }) {
   return (
     <>
       <h2>{VIEW_NAMES.plan}</h2>
+      <ViewHelp of="plan" />
       <Planned session={session} />
     </>
   );

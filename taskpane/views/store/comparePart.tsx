@@ -3,6 +3,7 @@ import type { Change } from '../../../src/inventory/compareFiles.ts';
 import type { Battery } from '../../../src/service/battery.ts';
 import { compareWith } from '../../actions/store.ts';
 import type { Compared } from '../../computing/storeAnswers.ts';
+import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
 import { FoundList } from './foundList.tsx';
@@ -15,8 +16,7 @@ export function ComparePart({ session }: { readonly session: Session }) {
     if (file !== undefined) setCompared(await compareWith(session, file));
   };
   return (
-    <details>
-      <summary>{COMPARE_FILES.heading}</summary>
+    <FoldedPart title={COMPARE_FILES.heading}>
       <LabelledControl label={COMPARE_FILES.choose} hint={COMPARE_FILES.hint} wrong={undefined}>
         {(props) => (
           <input
@@ -28,7 +28,7 @@ export function ComparePart({ session }: { readonly session: Session }) {
         )}
       </LabelledControl>
       <div role="status">{compared !== undefined && <Changes compared={compared} />}</div>
-    </details>
+    </FoldedPart>
   );
 }
 

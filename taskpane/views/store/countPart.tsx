@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { ShelfCount } from '../../../src/inventory/countShelf.ts';
 import { countOnShelf } from '../../actions/store.ts';
+import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
 import { FoundList } from './foundList.tsx';
@@ -19,8 +20,7 @@ export function CountPart({ session }: { readonly session: Session }) {
     setCount(await countOnShelf(session, { scans: said('scans').split(/\r?\n/), shelf }));
   };
   return (
-    <details>
-      <summary>{COUNT.heading}</summary>
+    <FoldedPart title={COUNT.heading}>
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -46,7 +46,7 @@ export function CountPart({ session }: { readonly session: Session }) {
         <button type="submit">{COUNT.run}</button>
       </form>
       <div role="status">{count !== undefined && <Counted count={count} />}</div>
-    </details>
+    </FoldedPart>
   );
 }
 

@@ -1,4 +1,5 @@
 import { writeStoreList } from '../../actions/store.ts';
+import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
 import { ComparePart } from './comparePart.tsx';
 import { CountPart } from './countPart.tsx';
@@ -7,15 +8,16 @@ import { STORE } from './text.ts';
 /** What the storekeeper asks of the inventory: the list, the count, last month's file. */
 export function StorePart({ session }: { readonly session: Session }) {
   return (
-    <section aria-labelledby="store">
-      <h3 id="store">{STORE.heading}</h3>
-      <p>{STORE.about}</p>
-      <button type="button" onClick={() => void writeStoreList(session)} aria-describedby="storeListHint">
-        {STORE.list}
-      </button>
-      <small id="storeListHint">{STORE.listHint}</small>
+    <>
+      <FoldedPart title={STORE.heading}>
+        <p>{STORE.about}</p>
+        <button type="button" onClick={() => void writeStoreList(session)} aria-describedby="storeListHint">
+          {STORE.list}
+        </button>
+        <small id="storeListHint">{STORE.listHint}</small>
+      </FoldedPart>
       <CountPart session={session} />
       <ComparePart session={session} />
-    </section>
+    </>
   );
 }

@@ -1,9 +1,8 @@
 /** The sentences of the store: its list, its count, and last month's file. */
 
 export const STORE = {
-  heading: 'The store',
-  about:
-    'What to charge and issue next, what a shelf holds, what changed since last month. From the inventory as it was read.',
+  heading: 'Store list',
+  about: 'What to charge and issue next, from the stock of the inventory as it was read.',
   list: 'Write store list',
   listHint: 'A new sheet: charge next, issue next, sets to issue, turn-ins to judge, frost, shelf limit.',
   listName: 'Store list',
