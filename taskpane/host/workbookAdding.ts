@@ -36,7 +36,7 @@ export async function addLiveSheets(
     const calculates = sheets.some((sheet) => sheet.rows.some((row) => row.some((cell) => cell?.formula)));
     const insert = (): void =>
       drawn.forEach((each, index) => insertSheet(started, steps, sheets[index]!, each));
-    if (calculates) await calculated(started, insert, work?.signal);
+    if (calculates) await calculated(started, insert, work && { signal: work.signal });
     else insert();
     work?.signal.throwIfAborted();
     if (shown) showFirst(started, drawn);

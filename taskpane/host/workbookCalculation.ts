@@ -1,4 +1,5 @@
 import type { StartedWorkbook } from './workbookEngine.ts';
+import type { Followed } from './workbookTurns.ts';
 
 /** The engine gathers changes for a tenth of a second before it begins; after this long nothing will begin. */
 const NOTHING_BEGINS_AFTER = 1500;
@@ -10,12 +11,12 @@ const GIVEN_UP = 1;
 
 /**
  * Makes a change and waits until the calculation that it starts has ended. A change that starts none ends the wait
- * after a while; an aborted signal stops the calculation.
+ * after a while; an aborted signal stops the calculation. `progress` hears how much of it is done.
  */
 export async function calculated(
   { api }: StartedWorkbook,
   change: () => void | Promise<void>,
-  signal?: AbortSignal,
+  { signal, progress }: Followed = {},
 ): Promise<void> {
   const formula = api.getFormula();
   let changed = false;
@@ -36,6 +37,10 @@ export async function calculated(
     if (beganAfterwards) wake();
     else wakeAfter(GATHERING);
   });
+  const goesOn = formula.calculationProcessing((stage) => {
+    const { totalFormulasToCalculate: all, completedFormulasCount: done } = stage;
+    if (changed && all > 0) progress?.(done / all);
+  });
   const aborted = (): void => wake();
   signal?.addEventListener('abort', aborted);
   try {
@@ -52,6 +57,7 @@ export async function calculated(
     clearTimeout(timer);
     starts.dispose();
     ends.dispose();
+    goesOn.dispose();
     signal?.removeEventListener('abort', aborted);
   }
 }

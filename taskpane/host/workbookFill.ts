@@ -15,7 +15,8 @@ import { liveSheet } from './workbookLive.ts';
 import type { Steps } from './workbookSteps.ts';
 import { allOrNone } from './workbookSteps.ts';
 import { widenTable } from './workbookTables.ts';
-import { inBlocks } from './workbookTurns.ts';
+import type { Followed } from './workbookTurns.ts';
+import { inBlocks, partOf } from './workbookTurns.ts';
 
 /** Adds columns beside an inventory: all or none, in one step that can be undone. */
 export function fillColumns(
@@ -28,10 +29,13 @@ export function fillColumns(
     if (live === undefined) return problem('badInput', 'sheetNotThere', 'sheet', request.sheet);
     const refusal = refusalOf(started, live, request);
     if (refusal !== undefined) return refusal;
-    const write = (): Promise<void> => writeColumns(started, steps, live, request, work);
-    if (request.as === 'values') await write();
-    else await calculated(started, write, work?.signal);
+    const calculates = request.as !== 'values';
+    const write = (): Promise<void> =>
+      writeColumns(started, steps, live, request, calculates ? partOf(work, 0, 0.4) : work);
+    if (calculates) await calculated(started, write, partOf(work, 0.4, 0.6));
+    else await write();
     work?.signal.throwIfAborted();
+    work?.progress(1);
     return roomOf(started, request);
   });
 }
@@ -89,7 +93,7 @@ async function writeColumns(
   steps: Steps,
   live: LiveSheet,
   request: FillRequest,
-  work: Work | undefined,
+  work: Followed | undefined,
 ): Promise<void> {
   makeRoom(steps, live, request.column + request.columns.length);
   const { head, cell } = fillPatch(live, request);

@@ -11,6 +11,15 @@ export function turn(): Promise<void> {
 /** How long work can be followed and given up; both may be left out. */
 export type Followed = { readonly signal?: AbortSignal; readonly progress?: (share: number) => void };
 
+/** A part of some work: its share from 0 to 1 is told as a share of the whole. */
+export function partOf(work: Followed | undefined, from: number, share: number): Followed {
+  const { signal, progress } = work ?? {};
+  return {
+    ...(signal && { signal }),
+    ...(progress && { progress: (part: number) => progress(from + part * share) }),
+  };
+}
+
 /** Does something for each block of rows, with a turn of the event loop between; an aborted signal ends it. */
 export async function inBlocks(
   rows: number,

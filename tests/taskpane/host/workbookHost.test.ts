@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { formulaAt } from '../../../taskpane/host/workbookDescribing.ts';
 import { openBook } from '../../../taskpane/host/workbookEngine.ts';
+import { withThisRow } from '../../../taskpane/host/workbookFillCells.ts';
 import { startHeadless, stopHeadless } from '../../../taskpane/host/workbookHeadless.ts';
 import type { BuiltIn } from '../../../taskpane/host/workbookHost.ts';
 import { builtInHost } from '../../../taskpane/host/workbookHost.ts';
@@ -73,5 +74,16 @@ describe('cells in words', () => {
     expect(host.describeAt({ sheet: 'Store', row: 2, column: 2 })?.answerOf).toBe('C2');
     expect(host.describeAt({ sheet: 'Store', row: 1, column: 2 })?.formula).toContain('CRANK.STATEOFCHARGE');
     expect(host.describeAt({ sheet: 'Fleet', row: 1, column: 2 })?.shown).toBe('2023-03-15');
+  });
+});
+
+describe('structured references', () => {
+  it('are written as the grid knows them, outside texts only', () => {
+    expect(withThisRow('F([@Volts],[@[Rest volts]],Units[@Temp])', 'Fleet')).toBe(
+      'F(Fleet[[#This Row],[Volts]],Fleet[[#This Row],[Rest volts]],Units[[#This Row],[Temp]])',
+    );
+    expect(withThisRow('F("[@Volts]",Fleet[[#This Row],[Volts]])', 'Fleet')).toBe(
+      'F("[@Volts]",Fleet[[#This Row],[Volts]])',
+    );
   });
 });
