@@ -8,23 +8,13 @@ import { NoticeLine } from './parts/noticeLine.tsx';
 import { ProgressLine } from './parts/progressLine.tsx';
 import { QuestionBox } from './parts/questionBox.tsx';
 import { ViewLinks } from './parts/viewLinks.tsx';
-import type { Session, View } from './session.ts';
+import type { Session } from './session.ts';
 import { VIEW_NAMES } from './text.ts';
-import { BenchView } from './views/bench/benchView.tsx';
-import { InventoryView } from './views/inventory/inventoryView.tsx';
-import { LifeView } from './views/life/lifeView.tsx';
-import { PlanView } from './views/plan/planView.tsx';
-
-const OPEN_VIEW = {
-  inventory: InventoryView,
-  bench: BenchView,
-  life: LifeView,
-  plan: PlanView,
-} as const satisfies Record<View, unknown>;
+import { openView } from './views/laterViews.ts';
 
 function Pane({ session }: { readonly session: Session }) {
   const view = session.view.value;
-  const Open = OPEN_VIEW[view];
+  const Open = openView(session);
   return (
     <div class="pico pane">
       <ViewLinks session={session} />
@@ -34,7 +24,7 @@ function Pane({ session }: { readonly session: Session }) {
       <HomeQuestion session={session} />
       <QuestionBox session={session} />
       <section aria-label={VIEW_NAMES[view]} class={`view ${view}`}>
-        <Open session={session} />
+        {Open && <Open session={session} />}
       </section>
     </div>
   );
