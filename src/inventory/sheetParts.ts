@@ -32,7 +32,6 @@ export type SheetParts = {
 };
 
 const SAMPLES = 2;
-const ROWS_LOOKED_AT = 500;
 
 /** What was recognised of a sheet: titles, header, data rows, site headings, and each column with two of its values. */
 export function sheetParts(
@@ -62,10 +61,9 @@ function columnsOf(
   const byCells = new Set(guessed.map(({ field }) => field));
   const sourceOf = (field: Field): ColumnSource =>
     (named[field] ?? '') !== '' ? 'named' : byCells.has(field) ? 'cells' : 'head';
-  const looked = batteries.slice(0, ROWS_LOOKED_AT);
   return header.texts.flatMap((head, column) => {
     const field = fieldAt.get(column);
-    const samples = samplesOf(block, looked, column);
+    const samples = samplesOf(block, batteries, column);
     if (head === '' && field === undefined) return [];
     return [{ column, head, samples, ...(field === undefined ? {} : { field, source: sourceOf(field) }) }];
   });

@@ -14,8 +14,8 @@ export function CellsPart({ session }: { readonly session: Session }) {
         <fieldset aria-describedby="layoutHint">
           <legend>{READING.layouts}</legend>
           {layouts.map(([maker, layout]) => (
-            <label key={maker}>
-              {READING.layout(maker)}
+            <label key={maker} class="choice">
+              <span>{READING.layout(maker)}</span>
               <input
                 type="text"
                 value={layout}

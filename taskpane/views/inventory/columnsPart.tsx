@@ -44,8 +44,8 @@ function ColumnChoice({
   const hint = `column-${field}`;
   const isNameless = column !== undefined && column.head === '';
   return (
-    <label>
-      {FIELD_SPECS[field].label}
+    <label class="choice">
+      <span>{FIELD_SPECS[field].label}</span>
       <select
         value={column?.head ?? ''}
         aria-describedby={column && hint}

@@ -32,7 +32,7 @@ function ConstructionChoice({ session, one }: { readonly session: Session; reado
   const { text, field, count, construction, from } = one;
   const take = (kind: string): void => void giveAndRead(session, ['constructions', text], kind);
   return (
-    <label>
+    <label class="choice">
       <strong>{text}</strong>
       <select value={String(construction)} onChange={({ currentTarget }) => take(currentTarget.value)}>
         {KINDS.map((kind) => (

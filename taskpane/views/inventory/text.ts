@@ -67,8 +67,8 @@ export const COLUMNS = {
   lead: 'Each field and the column that it is read from. Correct what is wrong.',
   source: {
     named: 'as you said',
-    head: 'guessed from its head',
-    cells: 'guessed from its cells: please check',
+    head: 'guess by its head',
+    cells: 'guess by its cells alone: please check',
   } satisfies Record<ColumnSource, string>,
   such: (samples: readonly string[]) =>
     samples.length === 0 ? 'all its cells are empty' : `such as ${samples.join(' · ')}`,
@@ -94,15 +94,15 @@ export const CONSTRUCTION = {
 
 export const SITES = {
   title: 'Sites',
-  lead: 'Temperatures in degrees Celsius. What stays empty is not guessed.',
+  lead: 'Temperatures in degrees Celsius; what stays empty is not guessed. The coldest tells where a battery may freeze, the average how soon stock must be charged again.',
   state: (known: number, all: number) => `temperatures given for ${known} of ${all}`,
   none: 'No site is named in the inventory.',
   coldest: 'Coldest',
   average: 'Average',
   heated: 'heated store',
   parked: 'vehicles parked for a season',
-  noColdest: 'no coldest temperature: nothing is said about frost',
-  noAverage: 'no average: “charge again by” counts months only, and a warm store needs it sooner',
+  noColdest: 'nothing is said about frost',
+  noAverage: '“charge again by” counts months only',
   all: (count: number) => `Show all ${count} sites`,
 } as const;
 

@@ -96,7 +96,7 @@ describe('what was guessed', () => {
   it('is shown with two values, and a column can be corrected', async () => {
     const { session } = await shown();
     const columns = part('Columns');
-    expect(columns.textContent).toContain('guessed from its head; such as N100 · N101');
+    expect(columns.textContent).toContain('guess by its head; such as N100 · N101');
     const volts = labelled<HTMLSelectElement>('rest voltage', columns);
     expect(volts.value).toBe('OCV');
     give(volts, '');
