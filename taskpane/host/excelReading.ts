@@ -52,6 +52,8 @@ export function piecesOf(block: Block): Block[] {
   }));
 }
 
+type Loaded = Pick<Excel.Range, 'values' | 'valueTypes' | 'numberFormat' | 'rowHidden'>;
+
 async function readPiece(
   context: Excel.RequestContext,
   sheet: Excel.Worksheet,
@@ -59,10 +61,49 @@ async function readPiece(
   offset: number,
   reading: Reading,
 ): Promise<void> {
-  const range = rangeOn(sheet, piece);
+  const loaded = await loadedPiece(context, rangeOn(sheet, piece), piece.rows > 1);
+  if (loaded === undefined) return readHalves(context, sheet, piece, offset, reading);
+  takeRows(loaded, offset, reading);
+  // Null: some of the rows.
+  if ((loaded.rowHidden as boolean | null) !== false)
+    await readHidden(context, sheet, piece, offset, reading.hiddenRows);
+}
+
+/** A piece, or undefined where its texts are too long for one answer: an error, or nothing in place of values. */
+async function loadedPiece(
+  context: Excel.RequestContext,
+  range: Excel.Range,
+  canBeParted: boolean,
+): Promise<Loaded | undefined> {
   range.load('values,valueTypes,numberFormat,rowHidden');
-  await context.sync();
-  const { values, valueTypes, numberFormat, rowHidden } = range;
+  try {
+    await context.sync();
+  } catch (error) {
+    if (canBeParted && isTooLarge(error)) return undefined;
+    throw error;
+  }
+  return canBeParted && (range.values as unknown) === null ? undefined : range;
+}
+
+const isTooLarge = (error: unknown): boolean =>
+  error instanceof OfficeExtension.Error && error.code === 'ResponsePayloadSizeLimitExceeded';
+
+async function readHalves(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  piece: Block,
+  offset: number,
+  reading: Reading,
+): Promise<void> {
+  if (piece.rows === 1)
+    throw new OfficeExtension.Error({ code: 'ResponsePayloadSizeLimitExceeded' } as never);
+  const half = Math.ceil(piece.rows / 2);
+  await readPiece(context, sheet, { ...piece, rows: half }, offset, reading);
+  const rest = { ...piece, row: piece.row + half, rows: piece.rows - half };
+  await readPiece(context, sheet, rest, offset + half, reading);
+}
+
+function takeRows({ values, valueTypes, numberFormat }: Loaded, offset: number, reading: Reading): void {
   values.forEach((row, index) =>
     reading.rows.push(
       row.map((value, column) => {
@@ -73,9 +114,6 @@ async function readPiece(
       }),
     ),
   );
-  // Null: some of the rows.
-  if ((rowHidden as boolean | null) !== false)
-    await readHidden(context, sheet, piece, offset, reading.hiddenRows);
 }
 
 function noteDate(dateCells: Map<number, Set<number>>, column: number, row: number): void {

@@ -7,6 +7,7 @@ import { fleetWithGaps, PRICED, reportFacts } from '../report/reportFacts.ts';
 import { cell, followed, valueOf } from '../taskpane/host/contractWorkbook.ts';
 import type { ExcelRig } from './excelRig.ts';
 import { startExcel, useGlobals } from './excelRig.ts';
+import { typeRows } from './modelState.ts';
 
 const MOST_BYTES = 2_000_000;
 const HEADS = Array.from({ length: 12 }, (_, column) => `Column ${column + 1}`);
@@ -89,6 +90,20 @@ describe('large inventories', () => {
     valueOf(await host.fill({ ...fill, column: 12, columns, overwrite: false }));
     expect(rig.traffic.syncs).toBeLessThanOrEqual(7);
     expect(Math.max(...rig.traffic.requestBytes)).toBeLessThan(10_000);
+  });
+});
+
+describe('long texts', () => {
+  it('are read in smaller pieces where an answer would be too large', async () => {
+    const [sheet] = rig.workbook.sheets;
+    const long = 'a note that somebody wrote '.repeat(40);
+    typeRows(
+      sheet!,
+      Array.from({ length: 12_000 }, (_, row) => [row, long]),
+    );
+    const block = { row: 0, column: 0, rows: 12_000, columns: 2 };
+    const { rows } = valueOf(await host.readBlock({ sheet: 'Fleet', block }));
+    expect([rows.length, rows[0], rows[11_999]]).toEqual([12_000, [0, long], [11_999, long]]);
   });
 });
 
