@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
+import { useId, useState } from 'preact/hooks';
 import { problemText } from '../../../src/basics/problemText.ts';
 import { giveSetting } from '../../actions/giveSetting.ts';
 import type { Session } from '../../session.ts';
@@ -37,60 +37,104 @@ export function ListSetting({
     setWrong(refused && problemText(refused));
     return refused === undefined;
   };
+  const without = (index: number) => entries.filter((_, each) => each !== index);
   return (
     <fieldset class="list">
       <legend>{legend}</legend>
       {entries.length === 0 ? (
         <p>{nothing}</p>
       ) : (
-        <ul>
-          {entries.map((entry, index) => (
-            <li key={`${index} ${entry.month}`}>
-              <span>{entryText(entry)}</span>{' '}
-              <button
-                type="button"
-                class="secondary"
-                aria-label={`${LIST.remove}: ${entryText(entry)}`}
-                onClick={() => give(entries.filter((_, each) => each !== index))}
-              >
-                {LIST.remove}
-              </button>
-            </li>
-          ))}
-        </ul>
+        <Entries entries={entries} takeOut={(index) => give(without(index))} />
       )}
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (give([...entries, entryOf(new FormData(event.currentTarget))])) event.currentTarget.reset();
-        }}
+      <AddForm
+        counted={path === 'onOrder' ? LIST.count : LIST.change}
+        what={legend.toLowerCase()}
+        wrong={wrong}
+        add={(entry) => give([...entries, entry])}
       >
-        <div class="pair">
-          <label>
-            {LIST.month}
-            <input
-              name="month"
-              type="month"
-              placeholder="2027-03"
-              aria-invalid={wrong ? 'true' : undefined}
-            />
-          </label>
-          <label>
-            {path === 'onOrder' ? LIST.count : LIST.change}
-            <input name="count" type="number" step="1" aria-invalid={wrong ? 'true' : undefined} />
-          </label>
-        </div>
         {more}
-        {wrong && (
-          <small class="wrong" role="alert">
-            {wrong}
-          </small>
-        )}
-        <button type="submit" class="secondary">
-          {`${LIST.add}: ${legend.toLowerCase()}`}
-        </button>
-      </form>
+      </AddForm>
     </fieldset>
+  );
+}
+
+function Entries({
+  entries,
+  takeOut,
+}: {
+  readonly entries: readonly Entry[];
+  readonly takeOut: (index: number) => void;
+}) {
+  return (
+    <ul>
+      {entries.map((entry, index) => (
+        <li key={`${index} ${entry.month}`}>
+          <span>{entryText(entry)}</span>{' '}
+          <button
+            type="button"
+            class="inline secondary"
+            aria-label={`${LIST.remove}: ${entryText(entry)}`}
+            onClick={() => takeOut(index)}
+          >
+            {LIST.remove}
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function AddForm({
+  counted,
+  what,
+  wrong,
+  add,
+  children,
+}: {
+  readonly counted: string;
+  readonly what: string;
+  readonly wrong: string | undefined;
+  /** Takes a new entry. @returns whether it was taken */
+  readonly add: (entry: Entry) => boolean;
+  readonly children: ComponentChildren;
+}) {
+  const id = useId();
+  const described = wrong === undefined ? undefined : id;
+  const invalid = wrong === undefined ? undefined : 'true';
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        const form = event.currentTarget;
+        if (add(entryOf(new FormData(form)))) form.reset();
+      }}
+    >
+      <div class="pair">
+        <label>
+          {LIST.month}
+          <input
+            name="month"
+            type="month"
+            placeholder={LIST.monthHint}
+            aria-invalid={invalid}
+            aria-describedby={described}
+          />
+        </label>
+        <label>
+          {counted}
+          <input name="count" type="number" step="1" aria-invalid={invalid} aria-describedby={described} />
+        </label>
+      </div>
+      {children}
+      {wrong && (
+        <small id={id} class="wrong" role="alert">
+          {wrong}
+        </small>
+      )}
+      <button type="submit" class="secondary">
+        {`${LIST.add}: ${what}`}
+      </button>
+    </form>
   );
 }
 
