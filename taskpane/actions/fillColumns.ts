@@ -1,17 +1,16 @@
 import type { Outcome, Problem } from '../../src/basics/outcome.ts';
-import { answer } from '../../src/basics/outcome.ts';
+import { andThen, answer } from '../../src/basics/outcome.ts';
 import { problemText } from '../../src/basics/problemText.ts';
 import type { FillAnswer } from '../computing/fillAnswer.ts';
 import type { FillKey } from '../fill/columns.ts';
 import { FILL_SPECS, WHY_HEAD } from '../fill/columns.ts';
-import type { Work } from '../host/sheetHost.ts';
+import type { HostCell, SheetInfo, Work } from '../host/sheetHost.ts';
 import type { Session } from '../session.ts';
 import { FILL } from '../views/inventory/text.ts';
 import { ask } from './ask.ts';
 import type { Target } from './fillPlace.ts';
-import { asLong, formulaPlace, runsOf, targetOf } from './fillPlace.ts';
+import { asLong, formulaPlace, headRowOf, runsOf, targetOf } from './fillPlace.ts';
 import { homeChosen } from './home.ts';
-import { readHere } from './readInventory.ts';
 import { writeSettingsSheet } from './settings.ts';
 import { underway } from './underway.ts';
 import { writeSheet } from './writeSheets.ts';
@@ -50,13 +49,28 @@ async function prepared(session: Session, choice: FillChoice, work: Work): Promi
   if (!info.ok) return info;
   const parts = reading.value!.parts;
   const sheet = info.value.sheets.find(({ name }) => name === where.value!.sheet);
-  const target = targetOf(where.value!, parts, sheet);
+  const heads = await headsNow(session, headRowOf(where.value!, parts, sheet), sheet, work);
+  if (!heads.ok) return heads;
+  const target = targetOf(where.value!, parts, sheet, heads.value);
   const live = choice.as === 'live' ? formulaPlace(target, host.kind, asOf.value, true) : undefined;
   const { keys, problems } = choice;
   const filled = await session.computing.ask('fill', { keys, live, problems }, work.signal);
   if (!filled.ok) return filled;
   const columns = filled.value.columns.map((column) => asLong(target, parts.dataRows[0] - 1, column));
   return answer({ target, filled: { ...filled.value, columns } });
+}
+
+async function headsNow(
+  { host }: Session,
+  row: number,
+  sheet: SheetInfo | undefined,
+  work: Work,
+): Promise<Outcome<readonly HostCell[]>> {
+  if (sheet?.used === undefined) return answer([]);
+  const block = { row, column: 0, rows: 1, columns: sheet.used.column + sheet.used.columns };
+  return andThen(await host.readBlock({ sheet: sheet.name, block }, work), ({ rows }) =>
+    answer(rows[0] ?? []),
+  );
 }
 
 /** Whether columns of the same heads are written over; undefined where nothing is to be done. */
@@ -112,9 +126,9 @@ async function writeRuns(
   return answer(true);
 }
 
-// The new columns are part of what stands there now.
 async function finished(session: Session, { target, filled }: Ready): Promise<void> {
-  await readHere(session, session.where.value?.wholeSheet === false ? session.where.value : undefined);
+  const info = await session.host.workbook();
+  if (info.ok) session.workbook.value = info.value;
   const first = { row: target.headRow, column: target.beside, rows: 1, columns: 1 };
   await session.host.select({ sheet: target.sheet, block: first });
   const heads = filled.columns.map(({ head }) => head);

@@ -4,7 +4,7 @@ import type { SheetParts } from '../../src/inventory/sheetParts.ts';
 import { AS_OF_NAME } from '../../src/report/settingsSheet.ts';
 import type { ColumnsAt, FillPlace } from '../fill/formulas.ts';
 import { spilledCells, tableCells } from '../fill/formulas.ts';
-import type { FilledColumn, HostTable, SheetHost, SheetInfo } from '../host/sheetHost.ts';
+import type { FilledColumn, HostCell, HostTable, SheetHost, SheetInfo } from '../host/sheetHost.ts';
 import type { Where } from '../session.ts';
 
 /** Where columns are filled: heads, rows and the table, if it is one. Rows and columns count from 0. */
@@ -20,11 +20,19 @@ export type Target = {
   readonly heads: ReadonlyMap<string, number>;
 };
 
-/** The place of an inventory on its sheet. */
-export function targetOf(where: Where, parts: SheetParts, sheet: SheetInfo | undefined): Target {
+/**
+ * The place of an inventory on its sheet.
+ * @param written  the cells of the head row, from the sheet's first column on, as they stand now
+ */
+export function targetOf(
+  where: Where,
+  parts: SheetParts,
+  sheet: SheetInfo | undefined,
+  written: readonly HostCell[],
+): Target {
   const { block } = where;
   const table = sheet?.tables.find(({ name }) => name === where.table);
-  const headRow = table?.block.row ?? parts.dataRows[0] - 2;
+  const headRow = headRowOf(where, parts, sheet);
   const rows = table === undefined ? parts.dataRows[1] - headRow - 1 : table.block.rows - 1;
   const found = parts.columns.map(({ head, column }) => [head, block.column + column] as const);
   const ofTable = table?.heads.map((head, index) => [head, table.block.column + index] as const) ?? [];
@@ -36,9 +44,24 @@ export function targetOf(where: Where, parts: SheetParts, sheet: SheetInfo | und
   return {
     ...{ sheet: where.sheet, table, headRow, rows },
     at: { columns, firstRow: headRow + 1, rows },
-    beside: block.column + block.columns,
-    heads: new Map([...found, ...ofTable]),
+    beside: table === undefined ? besideRows(where, sheet) : table.block.column + table.block.columns,
+    heads: new Map([
+      ...found,
+      ...written.flatMap((head, column) => (typeof head === 'string' ? [[head, column] as const] : [])),
+      ...ofTable,
+    ]),
   };
+}
+
+/** The row of the sheet in which heads of new columns stand. */
+export function headRowOf({ table }: Where, { dataRows }: SheetParts, sheet: SheetInfo | undefined): number {
+  return sheet?.tables.find(({ name }) => name === table)?.block.row ?? dataRows[0] - 2;
+}
+
+// Columns may have come since the inventory was read.
+function besideRows({ block, wholeSheet }: Where, sheet: SheetInfo | undefined): number {
+  const used = wholeSheet === false ? undefined : sheet?.used;
+  return used === undefined ? block.column + block.columns : used.column + used.columns;
 }
 
 /** How formulas at that place point at cells and at the day of the question. */

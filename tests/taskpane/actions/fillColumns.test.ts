@@ -135,6 +135,8 @@ describe('the demonstration inventory', () => {
     const before = session.reading.value!;
     await fillColumns(session, { ...CHOICE, keys: ['made', 'charge', 'verdict', 'reason'] });
     expect(session.notice.value?.text).toContain('Filled: Date made, State of charge, Verdict');
+    await readHere(session);
+    expect(session.reading.value!.columns.made).toBe('Date made');
     expect(session.reading.value!.batteryCount).toBe(before.batteryCount);
   });
 });
