@@ -47,8 +47,9 @@ async function arrange(page: Page, { width, view }: Shot): Promise<void> {
     await page.locator('#pane nav').getByRole('link', { name: view }).click();
   }
   // Whatever is under way draws itself first.
-  await page.locator('.progressLine').waitFor({ state: 'detached' });
-  await page.waitForTimeout(1500);
+  await page.waitForTimeout(1000);
+  await page.locator('.progressLine').waitFor({ state: 'detached', timeout: 120_000 });
+  await page.waitForTimeout(500);
 }
 
 void takePictures();

@@ -11,11 +11,15 @@ const HOST = '127.0.0.1';
 /** How many ports above the wanted one are tried before any free one is taken. */
 const PORTS_TRIED = 20;
 
-/** The style elements that the grid makes, by what is in them: its messages, its theme, and one that starts empty. */
+/**
+ * The style elements that the grid makes, by what is in them: its messages, its theme, one that starts empty, and what
+ * holds the page still under its dialogs, the same on every screen because our body never scrolls.
+ */
 const GRID_STYLES = [
   "'sha256-StEaX+se6YS7pqjzrzMIA0KaX9zF/8zAhvQXZAe5epY='",
   "'sha256-qehDXQGi+mtaFkbShaHTjtdxRzE9Ba4Ffh5AsXR+z7s='",
   "'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='",
+  "'sha256-nzTgYzXYDNe6BAHiiI7NNlfK8n/auuOAhh2t92YvuXo='",
 ];
 
 /**

@@ -41,6 +41,17 @@ describe('the page', () => {
     await expect.poll(() => line.textContent()).toMatch(/^A1.*shows.*Battery register/);
   });
 
+  it('has menus and dialogs of the grid that keep to the policy', async () => {
+    const { page } = opened;
+    await page.locator('#grid [aria-haspopup="menu"]').first().click();
+    await page.keyboard.press('Escape');
+    await page.locator('#grid').getByRole('tab', { name: 'Notes' }).click({ button: 'right' });
+    await page.getByText('Delete', { exact: true }).click();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    expect(opened.complaints).toEqual([]);
+  });
+
   it('opens a file that was chosen, and says why another can’t be opened', async () => {
     const { page } = opened;
     const chooser = page.locator('#head input[type=file]');
