@@ -5,7 +5,8 @@ import type { Cell } from '../../functions/cell.ts';
 import { isCellError } from '../../functions/cell.ts';
 import described from '../../functions/functions.json' with { type: 'json' };
 import { functions } from '../../functions/list.ts';
-import type { ExcelRig, FunctionCall } from './excelRig.ts';
+import type { ExcelRig } from './excelRig.ts';
+import type { FunctionCall } from './program.ts';
 import { startExcel } from './excelRig.ts';
 
 let rig: ExcelRig;

@@ -1,44 +1,12 @@
-import type { Block } from '../../src/report/sheet.ts';
-import { address } from '../../src/report/sheet.ts';
-import type { Bridge, OfficeGlobals } from './bootOffice.ts';
+import type { Bridge, OfficePage } from './bootOffice.ts';
 import { bootOffice } from './bootOffice.ts';
-import { calculate } from './cellEntry.ts';
-import type { Faults, RequestRefusal, Traffic } from './faults.ts';
-import { noFaults, noTraffic, refusalOf } from './faults.ts';
 import type { RequirementSets } from './hostWindow.ts';
 import { hostWindow, PROGRAMS } from './hostWindow.ts';
-import type { Member } from './member.ts';
-import { notModelled } from './member.ts';
-import type { KeptObjects, Request, Response } from './requestInterpreter.ts';
-import { answerRequest } from './requestInterpreter.ts';
-import type { ModelWorkbook } from './workbookModel.ts';
-import { emptyWorkbook, sheetNamed } from './workbookModel.ts';
-import { workbookMember } from './workbookMember.ts';
+import type { Program } from './program.ts';
+import { startProgram } from './program.ts';
 
-/** A call of a function by the program: number of the call, name of the function, arguments. */
-export type FunctionCall = readonly [number, string, readonly unknown[]];
-
-/** The library at work on a workbook in memory, and what a test may turn and read. */
-export type ExcelRig = {
-  readonly globals: OfficeGlobals;
-  /** Runs a script in the library's page. */
-  readonly run: (script: string) => void;
-  readonly workbook: ModelWorkbook;
-  readonly faults: Faults;
-  readonly traffic: Traffic;
-  /** What the functions' runtime sent back, by the number of the invocation. */
-  readonly results: Map<number, readonly unknown[]>;
-  /** The user selects a block, or something that is no range. */
-  readonly userSelects: (sheet: string, block: Block | undefined) => void;
-  /** The user opens the pane, after the page has run for the functions alone. */
-  readonly userOpensPane: () => void;
-  /** The user ends typing into a cell; what waited for it goes on. */
-  readonly userEndsEdit: () => void;
-  /** The program calls functions; each is its number, its name and its arguments. */
-  readonly invoke: (calls: readonly FunctionCall[]) => void;
-  /** Forgets what went over the line so far. */
-  readonly resetTraffic: () => void;
-};
+/** The library at work in a page of its own, and the program behind it. */
+export type ExcelRig = OfficePage & Program;
 
 /** Makes the library's globals those of this process, where the adapter looks for them. */
 export function useGlobals({ globals }: ExcelRig): void {
@@ -46,131 +14,14 @@ export function useGlobals({ globals }: ExcelRig): void {
   Object.assign(globalThis, { Office, Excel, OfficeExtension, CustomFunctions });
 }
 
-type Message = { id: number; flags: number; message: { body: Request } };
-
-const GENERIC_MESSAGE = 3;
-const RESPONSE = 2;
-
 /** Boots the library in front of a workbook with these sheets. */
 export async function startExcel(
   sheets: readonly string[] = ['Sheet1'],
-  program: RequirementSets = PROGRAMS.current,
+  sets: RequirementSets = PROGRAMS.current,
   isPaneOpen = true,
 ): Promise<ExcelRig> {
-  const workbook = emptyWorkbook(sheets);
-  const [faults, traffic, results] = [noFaults(), noTraffic(), new Map<number, readonly unknown[]>()];
-  const waiting: string[] = [];
-  const answer = answerer(workbook, faults, traffic, results, waiting);
-  workbook.onSelect = () => void setTimeout(() => tell(selectionEvents(workbook)));
-  const bridge: Bridge = { sendMessageToHost: (text) => setTimeout(() => reply(text)) };
-  const reply = (text: string): void => {
-    const message = answer(text);
-    if (message !== undefined) bridge.onMessageFromHost!(JSON.stringify(message));
-  };
-  const { globals, run } = await bootOffice(hostWindow(program, 'C:\\Fleet.xlsx', isPaneOpen), bridge);
-  const tell = (entries: unknown[]): void =>
-    bridge.onMessageFromHost!(JSON.stringify({ type: GENERIC_MESSAGE, message: { entries } }));
-  return {
-    ...{ globals, run, workbook, faults, traffic, results },
-    userSelects: (name, block) => {
-      const sheet = sheetNamed(workbook, name)!;
-      workbook.active = sheet;
-      workbook.selected = block === undefined ? undefined : { sheet, block };
-      workbook.onSelect();
-    },
-    userOpensPane: () => tell([event(EVENTS.visibilityChanged, { visibility: 'Visible' }, '')]),
-    userEndsEdit: () => {
-      faults.isEditing = false;
-      waiting.splice(0).forEach(reply);
-    },
-    invoke: (calls) => tell(calls.map(invocation)),
-    resetTraffic: () => void Object.assign(traffic, noTraffic()),
-  };
-}
-
-function answerer(
-  workbook: ModelWorkbook,
-  faults: Faults,
-  traffic: Traffic,
-  results: ExcelRig['results'],
-  waiting: string[],
-): (text: string) => object | undefined {
-  const kept: KeptObjects = new Map();
-  const services = (name: string): Member => service(name, results);
-  return (text) => {
-    const { id, flags, message } = JSON.parse(text) as Message;
-    const bytes = Buffer.byteLength(text);
-    const isOwn = message.body.Actions.every(isClearing);
-    if (isOwn) traffic.clearings += 1;
-    else traffic.syncs += 1;
-    const refusal = isOwn ? undefined : refusalOf(faults, traffic, flags, bytes);
-    if (refusal === 'wait') {
-      traffic.syncs -= 1;
-      return void waiting.push(text);
-    }
-    if (refusal !== undefined && !(refusal.status === 503 && faults.isDoneAllTheSame))
-      return refused(id, refusal);
-    if (!isOwn) traffic.requestBytes.push(bytes);
-    const body = answerRequest(message.body, workbookMember(workbook), services, kept);
-    if (workbook.changed) calculate(workbook);
-    workbook.changed = false;
-    if (refusal !== undefined) return refused(id, refusal);
-    noteNotModelled(traffic, body);
-    traffic.answerBytes.push(JSON.stringify(body).length);
-    if (traffic.answerBytes.at(-1)! > faults.mostBytes) return refused(id, TOO_LARGE);
-    return { type: RESPONSE, id, message: { statusCode: 200, headers: {}, body } };
-  };
-}
-
-const TOO_LARGE = {
-  status: 413,
-  code: 'ResponsePayloadSizeLimitExceeded',
-  message: 'the answer is too large',
-};
-
-function refused(id: number, { status, code, message }: RequestRefusal): object {
-  const body = { error: { code, message } };
-  return { type: RESPONSE, id, message: { statusCode: status, headers: {}, body } };
-}
-
-// The library's own requests: when it has booted, and after each run.
-const isClearing = ({ ActionType, Name }: Request['Actions'][number]): boolean =>
-  ActionType === 1 || Name === '_RemoveReference' || Name === 'NotifyActionHandlerReady';
-
-function noteNotModelled(traffic: Traffic, { Error: error }: Response): void {
-  if (error?.Code === 'NotModelled') traffic.notModelled.push(error.Message);
-}
-
-function service(name: string, results: ExcelRig['results']): Member {
-  if (name.endsWith('AddinInternalService'))
-    return { of: name, call: { NotifyActionHandlerReady: () => undefined } };
-  if (name.endsWith('AppRuntimeService')) return { of: name };
-  if (!name.endsWith('ExcelServices.CustomFunctions')) return notModelled(name);
-  const take = (answers: readonly (readonly unknown[])[]): void =>
-    answers.forEach((each) => results.set(each[0] as number, each.slice(1)));
-  return { of: name, call: { SetInvocationArrayResults: take } };
-}
-
-const FUNCTION_CALL = { messageCategory: 1, messageType: 1000 };
-
-// Errors are handed over as such; the metadata of every function asks for that.
-const ERRORS_ALLOWED = 4;
-
-function invocation([id, name, given]: FunctionCall): object {
-  return { ...FUNCTION_CALL, message: JSON.stringify([id, name, given, 'Sheet1!A1', ERRORS_ALLOWED]) };
-}
-
-const EVENTS = { activated: 11, selectionChanged: 14, visibilityChanged: 65_539 } as const;
-
-// The program tells of both each time, so that no order of the two can be relied on.
-function selectionEvents({ active, selected }: ModelWorkbook): object[] {
-  const cell = selected === undefined ? '' : address(selected.block.row, selected.block.column);
-  return [
-    event(EVENTS.activated, { worksheetId: active.id }),
-    event(EVENTS.selectionChanged, { address: cell, worksheetId: active.id }),
-  ];
-}
-
-function event(messageType: number, told: object, targetId = 'Workbook'): object {
-  return { messageCategory: 65_536, messageType, targetId, message: JSON.stringify(told) };
+  const program = startProgram(sheets, (message) => bridge.onMessageFromHost!(message));
+  const bridge: Bridge = { sendMessageToHost: (text) => setTimeout(() => program.take(text)) };
+  const page = await bootOffice(hostWindow(sets, 'C:\\Fleet.xlsx', isPaneOpen), bridge);
+  return { ...page, ...program };
 }

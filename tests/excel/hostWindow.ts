@@ -27,13 +27,13 @@ function sets(excelApi: string, customFunctions: string, sharedRuntime: string):
 
 const DISPLAY = { hidden: 1, pane: 2 } as const;
 
-/** What the library asks of the program that shows its page, answered as the program for Windows does. */
-export function hostWindow(
+/** What the program for Windows says of itself, as plain values by the names in which the library asks. */
+export function hostAnswers(
   program: RequirementSets,
   documentAddress: string,
   isPaneOpen = true,
-): Record<string, unknown> {
-  const answers: Record<string, unknown> = {
+): Readonly<Record<string, string | number>> {
+  return {
     GetAppType: 1,
     GetSolutionRef: 'crankbook-under-test',
     GetAppVersionMajor: 16,
@@ -48,12 +48,19 @@ export function hostWindow(
     GetSupportedMatrix: JSON.stringify(program),
     GetInitialDisplayMode: isPaneOpen ? DISPLAY.pane : DISPLAY.hidden,
     GetHostFullVersion: '16.0.18000.20000',
-    GetSettings: { Read: () => undefined },
     GetOfficeThemeInfo: '{}',
   };
+}
+
+/** How the program for Windows names itself, its platform, the library's file and the language. */
+export const HOST_INFO = 'Excel$Win32$16.01$en-US$$$$1';
+
+/** The object by which the library asks the program that shows its page. */
+export function hostWindow(...about: Parameters<typeof hostAnswers>): Record<string, unknown> {
+  const answers = { ...hostAnswers(...about), GetSettings: { Read: () => undefined } };
   const context = Object.fromEntries(Object.entries(answers).map(([name, value]) => [name, () => value]));
   return {
-    GetHostInfo: () => 'Excel$Win32$16.01$en-US$$$$1',
+    GetHostInfo: () => HOST_INFO,
     GetContext: () => context,
     GetLoggingAllowed: () => false,
     Execute: () => undefined,
