@@ -103,7 +103,12 @@ type Cases = Extract<Expression, { kind: 'cases' }>;
 
 function byText({ field, cases, otherwise }: Cases, columns: Columns): readonly Given[] {
   const answers = new Map(
-    cases.map(([word, then]) => [word.toLowerCase(), evaluated(then, columns)] as const).reverse(),
+    cases
+      .flatMap(([words, then]) => {
+        const given = evaluated(then, columns);
+        return words.map((word) => [word.toLowerCase(), given] as const);
+      })
+      .reverse(),
   );
   const rest = evaluated(otherwise, columns);
   return rowsOf(columns, (row) => {

@@ -1,6 +1,9 @@
 import type { Field } from '../../src/inventory/fields.ts';
 import { columnLetters } from '../../src/report/sheet.ts';
 
+/** Texts that share an answer: it is worked out once for all of them. */
+export type Case = readonly [words: readonly string[], then: Expression];
+
 /** What a filled column is computed from, for each row: the formula and the check of its answers both come from it. */
 export type Expression =
   | { readonly kind: 'field'; readonly field: Field }
@@ -18,11 +21,11 @@ export type Expression =
       readonly is: 'filled' | 'empty';
       readonly then: Expression;
     }
-  /** By the field's text; case doesn't count. */
+  /** By the field's text, several texts for one answer; case doesn't count. */
   | {
       readonly kind: 'cases';
       readonly field: Field;
-      readonly cases: readonly (readonly [string, Expression])[];
+      readonly cases: readonly Case[];
       readonly otherwise: Expression;
     }
   /** Empty where the date in the field is more than so many days before as-of. */
@@ -64,7 +67,7 @@ export function formulaText(expression: Expression, pointers: Pointers): string 
     }
     case 'cases':
       return expression.cases.reduceRight(
-        (rest, [word, then]) => `IF(${cell(expression.field)}=${literal(word)},${text(then)},${rest})`,
+        (rest, [words, then]) => `IF(${isOneOf(cell(expression.field), words)},${text(then)},${rest})`,
         text(expression.otherwise),
       );
     case 'recent': {
@@ -75,6 +78,11 @@ export function formulaText(expression: Expression, pointers: Pointers): string 
     case 'monthsSince':
       return `(${pointers.asOf}-${cell(expression.field)})/${DAYS}`;
   }
+}
+
+function isOneOf(cell: string, words: readonly string[]): string {
+  const [first, ...more] = words.map((word) => `${cell}=${literal(word)}`);
+  return more.length === 0 ? first! : [first!, ...more].map((each) => `(${each})`).join('+');
 }
 
 const literal = (value: string | number): string =>

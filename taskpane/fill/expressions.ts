@@ -5,7 +5,7 @@ import type { Settings } from '../../src/inventory/settings.ts';
 import { unitOfHead } from '../../src/inventory/temperatureColumn.ts';
 import { DEFAULT_LAYOUT } from '../../src/label/layout.ts';
 import type { FillKey } from './columns.ts';
-import type { Expression } from './expression.ts';
+import type { Case, Expression } from './expression.ts';
 
 /** What formulas for an inventory are made from. */
 export type FillFacts = {
@@ -86,8 +86,18 @@ function byLayout(facts: FillFacts, read: (layout: Expression) => Expression): E
   const usual = mostFrequent(layouts.map(([, layout]) => layout)) ?? DEFAULT_LAYOUT;
   const others = layouts.filter(([, layout]) => layout !== usual);
   if (others.length === 0 || !has(facts, 'maker')) return written(usual);
-  const cases = others.map(([maker, layout]) => [maker, written(layout)] as const);
+  const cases = grouped(others, written);
   return { kind: 'cases', field: 'maker', cases, otherwise: written(usual) };
+}
+
+/** Texts by what they stand for, in the order in which each first comes. */
+function grouped<T>(
+  pairs: readonly (readonly [string, T])[],
+  then: (meant: T) => Expression,
+): readonly Case[] {
+  const words = new Map<T, string[]>();
+  for (const [text, meant] of pairs) words.set(meant, [...(words.get(meant) ?? []), text]);
+  return [...words].map(([meant, texts]) => [texts, then(meant)]);
 }
 
 function mostFrequent(texts: readonly string[]): string | undefined {
@@ -115,7 +125,10 @@ function constructionOf({ constructions }: FillFacts): Expression {
   return ORDER.reduceRight<Expression>((otherwise, name) => {
     const texts = constructions.filter((one) => one.field === name && one.from !== 'assumed');
     if (texts.length === 0 || texts.every((one) => same(one, otherwise))) return otherwise;
-    const cases = texts.map(({ text, construction }) => [text, value(construction)] as const);
+    const cases = grouped(
+      texts.map(({ text, construction }) => [text, construction] as const),
+      value,
+    );
     return { kind: 'cases', field: name, cases, otherwise };
   }, value('AGM'));
 }
@@ -157,14 +170,12 @@ function chargeByOf(facts: FillFacts): Expression | undefined {
 
 function storeTemperature(facts: FillFacts): Expression {
   const averages = Object.entries(facts.settings.sites).flatMap(([name, { average }]) =>
-    average === undefined ? [] : [[name, value(average)] as const],
+    average === undefined ? [] : [[name, average] as const],
   );
   const otherwise = value(MONTHS_ALONE_CELSIUS);
   if (averages.length === 0) return otherwise;
+  const cases = grouped(averages, value);
   return (['site', 'storagePlace'] as const)
     .filter((name) => has(facts, name))
-    .reduce<Expression>(
-      (rest, name) => ({ kind: 'cases', field: name, cases: averages, otherwise: rest }),
-      otherwise,
-    );
+    .reduce<Expression>((rest, name) => ({ kind: 'cases', field: name, cases, otherwise: rest }), otherwise);
 }

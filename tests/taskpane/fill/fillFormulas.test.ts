@@ -6,9 +6,10 @@ import type { FillAnswer } from '../../../taskpane/computing/fillAnswer.ts';
 import { fillAnswer } from '../../../taskpane/computing/fillAnswer.ts';
 import type { Memory } from '../../../taskpane/computing/memory.ts';
 import { readAnswer } from '../../../taskpane/computing/readAnswer.ts';
+import { expressionFor } from '../../../taskpane/fill/expressions.ts';
 import { FILL_KEYS } from '../../../taskpane/fill/columns.ts';
 import type { ColumnsAt, FillPlace } from '../../../taskpane/fill/formulas.ts';
-import { spilledCells, tableCells } from '../../../taskpane/fill/formulas.ts';
+import { placedFormula, spilledCells, tableCells } from '../../../taskpane/fill/formulas.ts';
 import type { HeadlessWorkbook } from '../../../taskpane/host/workbookHeadless.ts';
 import { startHeadless, stopHeadless } from '../../../taskpane/host/workbookHeadless.ts';
 import { evaluateFormulas } from '../../../taskpane/host/workbookFormulas.ts';
@@ -180,6 +181,19 @@ describe('a row without an answer', () => {
   it('is no fault where the battery has nothing to tell: stock has no months in service', () => {
     const answer = fill(memory, undefined);
     expect(String(answer.columns.at(-1)!.values![4])).not.toContain('Months in service');
+  });
+});
+
+describe('makers that share a layout', () => {
+  it('are asked for together, so that each layout is read once', () => {
+    const layouts = { a: 'MMyy-lot', b: 'yyMM-lot', c: 'MMyy-lot', d: 'yyMM-lot', e: 'MMyy-lot' };
+    const facts = { columns: { code: 'Code', maker: 'Maker' }, layouts, constructions: [], life: undefined };
+    if (!settings.ok) throw new Error('refused');
+    const expression = expressionFor('lot', { ...facts, settings: settings.value })!;
+    const cells = { code: 'D2', maker: 'C2' };
+    expect(placedFormula(expression, { asOf: 'B1', cells }, 'error')).toBe(
+      'IF((C2="b")+(C2="d"),CRANK.LOTNUMBER(D2,"yyMM-lot"),CRANK.LOTNUMBER(D2))',
+    );
   });
 });
 
