@@ -34,10 +34,13 @@ const MOMENT = 300;
 
 /** Keeps the charts of the workbook that is open; without a screen there are none. */
 export function chartsOn(started: StartedWorkbook): Charts {
+  keepPicturesOutOfUndo(started);
   let drawn: DrawnChart[] = [];
   let timer: ReturnType<typeof setTimeout> | undefined;
-  const redraw = (): void => {
-    for (const each of drawn) redrawOne(started, each);
+  const redraw = async (): Promise<void> => {
+    const before = drawn;
+    const after = await Promise.all(before.map((each) => redrawOne(started, each)));
+    if (drawn === before) drawn = after;
   };
   return {
     add: (sheet, id) => {
@@ -49,7 +52,7 @@ export function chartsOn(started: StartedWorkbook): Charts {
     refresh: () => {
       if (drawn.length === 0) return;
       clearTimeout(timer);
-      timer = setTimeout(redraw, MOMENT);
+      timer = setTimeout(() => void redraw(), MOMENT);
     },
     forget: () => {
       clearTimeout(timer);
@@ -66,6 +69,7 @@ async function insertChart(
   live: LiveSheet,
   images: WithImages,
   chart: Chart,
+  replaced?: string,
 ): Promise<DrawnChart> {
   const [size, source] = [sizeOf(live, chart), sourceOf(live, chart)];
   const image = await images
@@ -76,30 +80,43 @@ async function insertChart(
     .setWidth(size.width)
     .setHeight(size.height)
     .buildAsync();
-  withoutUndo(started, () => images.insertImages([image]));
+  withoutUndo(() => {
+    if (replaced !== undefined) images.getImageById(replaced)?.remove();
+    images.insertImages([image]);
+  });
   return { sheetId: live.id, chart, imageId: image.drawingId, source };
 }
 
-function redrawOne(started: StartedWorkbook, drawn: DrawnChart): void {
-  const live = liveSheets(started).find(({ id }) => id === drawn.sheetId);
-  if (live === undefined || !hasImages(live.facade)) return;
-  const source = sourceOf(live, drawn.chart);
-  const image = source === drawn.source ? null : live.facade.getImageById(drawn.imageId);
-  if (image === null) return;
-  drawn.source = source;
-  withoutUndo(started, () => image.setSource(source, started.core.ImageSourceType.BASE64));
+// Changing the picture itself would come among the user's own steps a moment later: a new one takes its place.
+async function redrawOne(started: StartedWorkbook, drawn: DrawnChart): Promise<DrawnChart> {
+  const { sheetId, chart, imageId, source } = drawn;
+  const live = liveSheets(started).find(({ id }) => id === sheetId);
+  if (live === undefined || !hasImages(live.facade)) return drawn;
+  if (sourceOf(live, chart) === source || live.facade.getImageById(imageId) === null) return drawn;
+  return insertChart(started, live, live.facade, chart, imageId);
 }
 
-// A picture that follows its cells is no step of the user's own.
-function withoutUndo(started: StartedWorkbook, draw: () => void): void {
-  const undoing = started.univer.__getInjector().get(started.core.IUndoRedoService);
-  const push = undoing.pushUndoRedo;
-  undoing.pushUndoRedo = () => {};
-  try {
-    draw();
-  } finally {
-    undoing.pushUndoRedo = push;
-  }
+/** How long after its drawing the grid may still hand in a picture's own step. */
+const AFTERMATH = 1000;
+let drawingUntil = 0;
+const guarded = new WeakSet<object>();
+
+// A picture that follows its cells is no step of the user's own; the grid hands in such steps late. The service is
+// handed out behind proxies that keep its methods: its class must be mended before anyone has asked for one.
+function keepPicturesOutOfUndo({ core }: StartedWorkbook): void {
+  const service = core.LocalUndoRedoService.prototype;
+  if (guarded.has(service)) return;
+  guarded.add(service);
+  const push = service.pushUndoRedo;
+  service.pushUndoRedo = function (this: typeof service, item) {
+    const isPicture = item.undoMutations.some(({ id }) => id === 'sheet.mutation.set-drawing-apply');
+    if (!isPicture || performance.now() > drawingUntil) push.call(this, item);
+  };
+}
+
+function withoutUndo(draw: () => void): void {
+  drawingUntil = performance.now() + AFTERMATH;
+  draw();
 }
 
 function sizeOf({ facade }: LiveSheet, { at }: Chart): { width: number; height: number } {

@@ -21,7 +21,7 @@ const LINES = [
 const COLUMNS = ['fill="#1F2A33"', 'fill="#B8BFC6" stroke="#5B6670" stroke-width="0.5"'];
 
 const LABEL_WIDTH = 62;
-const LETTER = 6.2;
+const LETTER = 5;
 
 /** A chart as the text of an SVG picture of its own: no style sheet, no script, readable in black and white. */
 export function chartSvg(figures: ChartFigures, { width, height }: ChartSize): string {
@@ -42,7 +42,7 @@ export function chartSvg(figures: ChartFigures, { width, height }: ChartSize): s
     line(frame.left, y(0), frame.right, y(0), '#1F2A33'),
     text(figures.xTitle, middle, frame.bottom + 34, 'font-size="11" text-anchor="middle"'),
     text(figures.yTitle, 6, frame.top - 10, 'font-size="11"'),
-    ...(many ? legend(figures, frame.left, height - 12) : []),
+    ...(many ? legend(figures, 20, height - 12) : []),
   ];
   const open = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" font-family="Arial, Liberation Sans, sans-serif" fill="#1F2A33" role="img">`;
   return `${open}<title>${escaped(figures.title)}</title>${parts.join('')}</svg>`;
@@ -118,8 +118,9 @@ function legend({ kind, series }: ChartFigures, left: number, y: number): string
       kind === 'line'
         ? `<path d="M${at(x)} ${at(y - 4)}h22" fill="none" ${LINES[index % LINES.length]}/>`
         : `<rect x="${at(x)}" y="${at(y - 9)}" width="12" height="10" ${COLUMNS[index % COLUMNS.length]}/>`;
-    const written = mark + text(name, x + 28, y, 'font-size="10"');
-    x += 46 + name.length * LETTER;
+    const room = kind === 'line' ? 28 : 17;
+    const written = mark + text(name, x + room, y, 'font-size="10"');
+    x += room + 14 + name.length * LETTER;
     return written;
   });
 }
