@@ -1,4 +1,5 @@
 import { address } from '../../../src/report/sheet.ts';
+import { giveSetting } from '../../actions/giveSetting.ts';
 import { giveAndRead } from '../../actions/settings.ts';
 import { placeKey, placesIn, readAtCursor } from '../../actions/places.ts';
 import { readHere } from '../../actions/readInventory.ts';
@@ -26,7 +27,7 @@ export function WherePart({ session }: { readonly session: Session }) {
         {WHERE.visible}
       </label>
       <div class="buttons">
-        <button type="button" class="secondary" onClick={() => void readHere(session, session.where.value)}>
+        <button type="button" class="secondary" onClick={() => void readHere(session)}>
           {WHERE.again}
         </button>
         <button type="button" class="secondary" onClick={() => void readAtCursor(session)}>
@@ -54,6 +55,7 @@ function PlaceChoice({ session }: { readonly session: Session }) {
   const choose = (key: string): void => {
     const chosen = places.find((place) => place.key === key);
     if (chosen === undefined) return;
+    giveSetting(session, 'tab', chosen.where.sheet);
     void readHere(session, chosen.where);
   };
   return (

@@ -140,3 +140,15 @@ describe('the demonstration inventory', () => {
     expect(session.reading.value!.batteryCount).toBe(before.batteryCount);
   });
 });
+
+describe('reading again', () => {
+  it('takes in what has come beside the inventory, and fills from the same columns as before', async () => {
+    const session = await opened();
+    await fillColumns(session, { ...CHOICE, keys: ['monthsInService'] });
+    await readHere(session);
+    expect(session.reading.value!.parts.columns.map(({ head }) => head)).toContain('Months in service');
+    expect(session.where.value!.block.columns).toBe(HEADS.length + 1);
+    await fillColumns(session, { ...CHOICE, keys: ['chance12'] });
+    expect((await cells(session, 7))[0]).toBe('Chance of failing in 12 months');
+  });
+});

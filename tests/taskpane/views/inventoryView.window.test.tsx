@@ -89,6 +89,7 @@ describe('where the inventory is', () => {
     give(labelled('Sheet or table'), 'sheet Store');
     await until(() => expect(session.reading.value?.batteryCount).toBe(4));
     expect(session.where.value?.sheet).toBe('Store');
+    expect(session.given.value.tab).toBe('Store');
   });
 });
 
