@@ -1,0 +1,142 @@
+import { readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildParts } from '../../taskpane/commandLine/buildPage.ts';
+import { readWorkbookFile } from '../../taskpane/host/workbookFile.ts';
+import { ROOT } from '../house/sourceFiles.ts';
+import type { ModelSheet } from '../excel/workbookModel.ts';
+import { startChromium } from './chromium.ts';
+import type { ExcelWindow } from './excelWindow.ts';
+import { BUILT_PANE, openInExcel, servePane } from './excelWindow.ts';
+
+const ROWS = 300;
+
+let browser: Browser;
+let served: Awaited<ReturnType<typeof servePane>>;
+let shown: ExcelWindow;
+let page: Page;
+let rows: readonly (readonly (string | number | boolean)[])[];
+const elsewhere = ({ requests }: ExcelWindow): string[] =>
+  requests.filter((url) => !url.startsWith(served.address));
+
+beforeAll(async () => {
+  const failure = await buildParts(BUILT_PANE, ['functions', 'pane'], 'own');
+  expect(failure).toBeUndefined();
+  [served, browser, rows] = await Promise.all([servePane(), startChromium(), demoRows()]);
+  const prepare = ({ workbook }: ExcelWindow['program']): void => typeDemo(workbook.sheets[0]!);
+  shown = await openInExcel(browser, served.address, { prepare });
+  ({ page } = shown);
+  await page.getByRole('heading', { name: 'Inventory' }).waitFor();
+}, 240_000);
+afterAll(async () => {
+  await browser?.close();
+  served?.stop();
+});
+
+let dateColumns: readonly number[] = [];
+
+/** The first rows of the demonstration inventory. */
+async function demoRows(): Promise<typeof rows> {
+  const name = 'norrfell-inventory.xlsx';
+  const file = await readWorkbookFile(readFileSync(`${ROOT}docs/demo/${name}`), name);
+  if (!file.ok) throw new Error('the demonstration inventory can’t be read');
+  const sheet = file.value.sheets[0]!;
+  dateColumns = [...sheet.dateCells.keys()];
+  return sheet.rows.slice(0, ROWS).map((row) => row.map((cell) => (cell ?? '') as string | number | boolean));
+}
+
+function typeDemo(sheet: ModelSheet): void {
+  rows.forEach((row, index) => (sheet.cells[index] = [...row]));
+  for (const column of dateColumns) {
+    const block = { row: 4, column, rows: ROWS, columns: 1 };
+    sheet.looks.push({ property: 'numberFormat', block, value: 'yyyy-mm-dd' });
+  }
+}
+
+const open = async (view: string): Promise<void> => {
+  await page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name: view }).click();
+  await page.getByRole('heading', { level: 2, name: view, exact: true }).waitFor();
+};
+
+/** Sizes as they go over the line, in bytes, of what the page itself has loaded so far. */
+async function loadedSizes(): Promise<Readonly<Record<string, number>>> {
+  const names = await page.evaluate(() =>
+    (performance.getEntriesByType('resource') as PerformanceResourceTiming[])
+      .filter(({ initiatorType }) => initiatorType === 'script' || initiatorType === 'link')
+      .map(({ name }) => name),
+  );
+  const ours = names
+    .map((name) => name.slice(served.address.length))
+    .filter((name) => !name.startsWith('office/'));
+  return Object.fromEntries(
+    ours.map((name) => [name, gzipSync(readFileSync(`${BUILT_PANE}/${name}`)).length]),
+  );
+}
+
+describe('the pane in Excel', () => {
+  it('draws its first view from less than 250 kB, the cell functions included', async () => {
+    const sizes = await loadedSizes();
+    expect(Object.keys(sizes)).toContain('functions.js');
+    const sum = Object.values(sizes).reduce((all, size) => all + size, 0);
+    expect(sum, JSON.stringify(sizes)).toBeLessThan(250_000);
+    expect(sizes['functions.js']).toBeLessThan(120_000);
+  });
+
+  it('reads the sheet that is open', async () => {
+    await page.getByText(/sheet Fleet, \d+ batteries/).waitFor();
+  });
+
+  it('opens all four views', async () => {
+    for (const view of ['Bench', 'Life', 'Plan', 'Inventory']) await open(view);
+    expect(shown.complaints).toEqual([]);
+  });
+
+  it('fills columns with formulas beside the rows', async () => {
+    await page.getByText('Fill columns', { exact: true }).click();
+    await page.getByLabel('State of charge').check();
+    await page.getByLabel('beside the block, at its right').check();
+    await page.getByRole('button', { name: 'Fill', exact: true }).click();
+    await page.getByRole('button', { name: 'Into this workbook' }).click();
+    await page.getByText(/^Filled: State of charge/).waitFor();
+    const formulas = [...shown.program.workbook.sheets[0]!.formulas.values()];
+    expect(formulas.join()).toContain('CRANK.STATEOFCHARGE(');
+  });
+
+  it('writes the forecast sheet once it knows since when removals are on record', async () => {
+    await open('Plan');
+    await page.getByRole('button', { name: 'Change', exact: true }).click();
+    await page.getByLabel('Since a day').check();
+    await page.getByLabel('The day').fill('2021-04-01');
+    await page.getByRole('button', { name: 'Take this answer' }).click();
+    await page.getByRole('button', { name: 'Write forecast sheet' }).click();
+    await page.getByText(/^Written: .*/).waitFor();
+    const names = shown.program.workbook.sheets.map(({ name }) => name);
+    expect(names).toContain('Forecast');
+    const forecast = shown.program.workbook.sheets.find(({ name }) => name === 'Forecast')!;
+    expect(forecast.cells.flat().filter((cell) => typeof cell === 'number').length).toBeGreaterThan(20);
+  });
+
+  it('asked nothing of anyone else, complained about nothing, and used no member unknown to the model', () => {
+    expect(elsewhere(shown)).toEqual([]);
+    expect(shown.complaints).toEqual([]);
+    expect(shown.program.traffic.notModelled).toEqual([]);
+  });
+});
+
+describe('the page without its pane', () => {
+  it('answers cell functions with the functions’ script alone, and draws the pane once it is opened', async () => {
+    const hidden = await openInExcel(browser, served.address, { isPaneOpen: false });
+    await expect
+      .poll(() => hidden.page.evaluate(() => Object.keys(globalThis).includes('CustomFunctions')))
+      .toBe(true);
+    hidden.program.invoke([[1, 'STATEOFCHARGE', [[[12.85]], null, null, null]]]);
+    await expect.poll(() => hidden.program.results.get(1), { timeout: 20_000 }).toEqual([true, [[1]]]);
+    const loaded = hidden.requests.filter((url) => url.startsWith(`${served.address}taskpane/`));
+    expect(loaded).toEqual([]);
+    hidden.program.userOpensPane();
+    await hidden.page.getByRole('heading', { name: 'Inventory' }).waitFor();
+    expect(hidden.complaints).toEqual([]);
+    await hidden.close();
+  });
+});
