@@ -1,17 +1,12 @@
 import type { BenchAnswer } from '../../../src/cranking/benchAnswer.ts';
 import type { BenchEntry } from '../../../src/cranking/benchEntry.ts';
 import { caseLine } from '../../../src/inventory/caseLine.ts';
-import { recordTest } from '../../actions/bench.ts';
 import type { Session } from '../../session.ts';
 import { CautionList } from './cautionList.tsx';
 import { MatesOf } from './mates.tsx';
-import { moveOn } from './moveOn.ts';
 import { BENCH, FACTS } from './text.ts';
 
 const perCent = (share: number): string => `${Math.round(100 * share)} %`;
-
-const focusIdentity = (from: HTMLElement): void =>
-  from.closest('.bench')?.querySelector<HTMLElement>('.identity input')?.focus();
 
 /** The answer: a word with its reason and its next step, what the acid says, its set, and the line for the case. */
 export function Answer({
@@ -59,33 +54,6 @@ export function Answer({
       <p class="caseLine">
         <strong>{BENCH.caseLine}:</strong> <code>{line}</code>
       </p>
-      <RecordTest session={session} entry={entry} found={found} />
     </>
-  );
-}
-
-function RecordTest({
-  session,
-  entry,
-  found,
-}: {
-  readonly session: Session;
-  readonly entry: BenchEntry;
-  readonly found: BenchAnswer;
-}) {
-  const isRecorded = session.bench.isRecorded.value;
-  const record = async (button: HTMLElement): Promise<void> => {
-    if (await recordTest(session, entry, found)) moveOn(button);
-    else if (session.bench.identityProblem.value !== undefined) focusIdentity(button);
-  };
-  return (
-    <button
-      type="button"
-      data-stop
-      aria-disabled={isRecorded}
-      onClick={({ currentTarget }) => (isRecorded ? moveOn(currentTarget) : void record(currentTarget))}
-    >
-      {isRecorded ? BENCH.recorded : BENCH.record}
-    </button>
   );
 }

@@ -1,6 +1,7 @@
 import type { Outcome } from '../../../src/basics/outcome.ts';
 import { problemText } from '../../../src/basics/problemText.ts';
 import type { BenchEntry } from '../../../src/cranking/benchEntry.ts';
+import { BENCH_QUESTIONS } from '../../../src/cranking/benchEntry.ts';
 import type { BenchTest } from '../../../src/cranking/benchTest.ts';
 import type { Session } from '../../session.ts';
 import { Answer } from './answer.tsx';
@@ -17,9 +18,27 @@ export function AnswerPart({
   readonly test: Outcome<BenchTest>;
 }) {
   if (session.bench.isLooking.value) return <p>{BENCH.looking}</p>;
-  if (!entry.ok) return <p class="wrong">{problemText(entry.problem)}</p>;
-  if (!test.ok) return <p class="wrong">{problemText(test.problem)}</p>;
-  const found = test.value.answer;
-  if (found === undefined) return <p>{BENCH.open}</p>;
-  return <Answer session={session} entry={entry.value} found={found} />;
+  if (!entry.ok) return <NotYet isWrong lines={[problemText(entry.problem)]} />;
+  if (!test.ok) return <NotYet isWrong lines={[problemText(test.problem)]} />;
+  const { answer, asks } = test.value;
+  if (answer !== undefined) return <Answer session={session} entry={entry.value} found={answer} />;
+  const open = asks.map((ask) => BENCH_QUESTIONS[ask]);
+  return <NotYet lines={open.length > 0 ? [BENCH.open, ...open] : [BENCH.nothingRead]} />;
+}
+
+/** Why there is no answer; the work stops here, so that Enter does not go past a battery that was not judged. */
+function NotYet({
+  lines,
+  isWrong = false,
+}: {
+  readonly lines: readonly string[];
+  readonly isWrong?: boolean;
+}) {
+  return (
+    <div class={isWrong ? 'notYet wrong' : 'notYet'} data-stop tabIndex={-1}>
+      {lines.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </div>
+  );
 }

@@ -21,6 +21,7 @@ import { Identity } from './identity.tsx';
 import { KeptRecords } from './keptRecords.tsx';
 import { moveOn, moveToStart } from './moveOn.ts';
 import { Question } from './question.tsx';
+import { RecordTestButton } from './recordTestButton.tsx';
 import { BENCH } from './text.ts';
 
 /** One battery on the bench, in the order of the work. What ends it early takes the later steps away. */
@@ -40,6 +41,7 @@ export function BenchView({ session }: { readonly session: Session }) {
   const isRead = !endedByLook && alone !== 'no';
   const entry = entryNow(bench);
   const test = entry.ok ? benchTest(entry.value) : entry;
+  const found = test.ok ? test.value.answer : undefined;
   const asksFrost = isRead && (frost !== undefined || (test.ok && test.value.asksFrost));
   return (
     <div class="bench" ref={work} onKeyDown={enterMovesOn}>
@@ -65,9 +67,12 @@ export function BenchView({ session }: { readonly session: Session }) {
       <section class="step">
         <h3>{BENCH.answer}</h3>
         <AnswerPart session={session} entry={entry} test={test} />
-        <button type="button" data-stop class="next secondary" onClick={next}>
-          {BENCH.next}
-        </button>
+        <div class="answers">
+          {entry.ok && found && <RecordTestButton session={session} entry={entry.value} found={found} />}
+          <button type="button" data-stop class="next secondary" onClick={next}>
+            {BENCH.next}
+          </button>
+        </div>
       </section>
       <Charge session={session} />
       <p>{BENCH.count(bench.recorded.value.tests, bench.recorded.value.charges)}</p>

@@ -1,7 +1,7 @@
 /** Everything at which the work stops: a question, a field, a button that ends the step. */
 const STOPS = '[data-stop]';
 
-const CONTROL = 'input, select, button';
+const CONTROL = 'input, select, button, [tabindex]';
 
 /** What of a stop takes the focus: itself, or in a question the answer that is marked, else the first. */
 function controlOf(stop: Element): HTMLElement | null {
@@ -24,7 +24,10 @@ export function moveOn(from: HTMLElement): void {
       (stop) => isOpen(stop) && from.compareDocumentPosition(stop) & Node.DOCUMENT_POSITION_FOLLOWING,
     );
     const next = after.find((stop) => !from.contains(stop));
-    if (next !== undefined) controlOf(next)?.focus();
+    const control = next && controlOf(next);
+    control?.focus();
+    // What stays from the battery before is replaced by typing, and kept by Enter.
+    if (control instanceof HTMLInputElement && control.type === 'text') control.select();
   });
 }
 

@@ -5,6 +5,9 @@ import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
 import { CAUSES, MEANINGS } from './text.ts';
 
+/** A longer list opens with a click; its state says how many of it are guesses. */
+const SHOWN_AT_ONCE = 8;
+
 /** Every text of the removal-cause column once, with what it is taken to mean. */
 export function Causes({ session }: { readonly session: Session }) {
   const causes = session.reading.value?.causes ?? [];
@@ -14,7 +17,11 @@ export function Causes({ session }: { readonly session: Session }) {
   };
   const guesses = causes.filter(({ guessed }) => guessed).length;
   return (
-    <FoldedPart title={CAUSES.heading} state={CAUSES.state(causes.length, guesses)} open={guesses > 0}>
+    <FoldedPart
+      title={CAUSES.heading}
+      state={CAUSES.state(causes.length, guesses)}
+      open={causes.length <= SHOWN_AT_ONCE}
+    >
       {causes.length === 0 ? (
         <p>{CAUSES.none}</p>
       ) : (

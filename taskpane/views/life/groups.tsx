@@ -15,15 +15,18 @@ export function Groups({ groups }: { readonly groups: readonly LifeByGroup[] }) 
       <h3 id="groups">{GROUPS.heading}</h3>
       {groups.length === 0 && <p>{GROUPS.one}</p>}
       {groups.map((found) => (
-        <details key={found.by}>
-          <summary>
-            {GROUPS.by[found.by]}: {verdict(found)}
-          </summary>
-          {found.notCompared.length > 0 && (
-            <p>{GROUPS.notCompared(found.notCompared.map((name) => name || GROUPS.unnamed).join(', '))}</p>
-          )}
-          <GroupTable found={found} />
-        </details>
+        <div key={found.by}>
+          <p>
+            <strong>{GROUPS.by[found.by]}:</strong> {verdict(found)}
+          </p>
+          <details>
+            <summary>{GROUPS.numbers[found.by]}</summary>
+            {found.notCompared.length > 0 && (
+              <p>{GROUPS.notCompared(found.notCompared.map((name) => name || GROUPS.unnamed).join(', '))}</p>
+            )}
+            <GroupTable found={found} />
+          </details>
+        </div>
       ))}
     </section>
   );

@@ -72,6 +72,11 @@ export const THUMB = {
 export const GROUPS = {
   heading: 'Do they differ?',
   by: { type: 'By type', site: 'By site', maker: 'By maker' } satisfies Record<LifeGrouping, string>,
+  numbers: {
+    type: 'Numbers by type',
+    site: 'Numbers by site',
+    maker: 'Numbers by maker',
+  } satisfies Record<LifeGrouping, string>,
   name: 'Group',
   unnamed: '(not said)',
   lives: 'Lives',

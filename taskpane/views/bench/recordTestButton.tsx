@@ -1,0 +1,38 @@
+import type { BenchAnswer } from '../../../src/cranking/benchAnswer.ts';
+import type { BenchEntry } from '../../../src/cranking/benchEntry.ts';
+import { recordTest } from '../../actions/bench.ts';
+import type { Session } from '../../session.ts';
+import { moveOn } from './moveOn.ts';
+import { BENCH } from './text.ts';
+
+const focusIdentity = (from: HTMLElement): void =>
+  from.closest('.bench')?.querySelector<HTMLElement>('.identity input')?.focus();
+
+/** Puts the test on record and goes on to the next battery; without a serial it asks for one. */
+export function RecordTestButton({
+  session,
+  entry,
+  found,
+}: {
+  readonly session: Session;
+  readonly entry: BenchEntry;
+  readonly found: BenchAnswer;
+}) {
+  const isRecorded = session.bench.isRecorded.value;
+  const isLooking = session.bench.isLooking.value;
+  const record = async (button: HTMLElement): Promise<void> => {
+    if (isLooking) return;
+    if (await recordTest(session, entry, found)) moveOn(button);
+    else if (session.bench.identityProblem.value !== undefined) focusIdentity(button);
+  };
+  return (
+    <button
+      type="button"
+      data-stop
+      aria-disabled={isRecorded || isLooking}
+      onClick={({ currentTarget }) => (isRecorded ? moveOn(currentTarget) : void record(currentTarget))}
+    >
+      {isRecorded ? BENCH.recorded : BENCH.record}
+    </button>
+  );
+}
