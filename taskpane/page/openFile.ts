@@ -1,11 +1,13 @@
 import type { Day } from '../../src/basics/calendar.ts';
 import { dayFromParts } from '../../src/basics/calendar.ts';
 import { problemText } from '../../src/basics/problemText.ts';
+import type { GivenSettings } from '../../src/inventory/settings.ts';
 import type { PageState } from './pageState.ts';
 import { faultText, PAGE } from './pageText.ts';
 
-/** The demonstration inventory, which the build puts beside the page, and the day for which it was written. */
+/** The demonstration inventory and its settings, which the build puts beside the page, and the day for which it was written. */
 const DEMO = 'norrfell-inventory.xlsx';
+const DEMO_SETTINGS = 'norrfell-settings.json';
 const DEMO_DAY = dayFromParts(2026, 6, 30)!;
 
 /** A file as the user gave it. */
@@ -15,6 +17,8 @@ export type GivenFile = {
   /** The day for which it was made, where that is known, and what a reader should know about it. */
   readonly asOf?: Day;
   readonly note?: string;
+  /** Settings that come with it, in place of what the user has said. */
+  readonly settings?: () => Promise<GivenSettings>;
 };
 
 /** A file that a browser hands over. */
@@ -32,12 +36,17 @@ export function openFile(page: PageState, file: GivenFile): void {
 
 /** Opens the demonstration inventory. */
 export function openDemo(page: PageState): void {
-  const bytes = async (): Promise<Uint8Array> => {
-    const response = await fetch(`demo/${DEMO}`);
-    if (!response.ok) throw new Error(`demo/${DEMO} is not there`);
-    return new Uint8Array(await response.arrayBuffer());
-  };
-  openFile(page, { name: DEMO, bytes, asOf: DEMO_DAY, note: PAGE.demoNote });
+  const bytes = async (): Promise<Uint8Array> => new Uint8Array(await (await beside(DEMO)).arrayBuffer());
+  const settings = async (): Promise<GivenSettings> =>
+    (await (await beside(DEMO_SETTINGS)).json()) as GivenSettings;
+  openFile(page, { name: DEMO, bytes, asOf: DEMO_DAY, note: PAGE.demoNote, settings });
+}
+
+/** A file of the demonstration. */
+async function beside(name: string): Promise<Response> {
+  const response = await fetch(`demo/${name}`);
+  if (!response.ok) throw new Error(`demo/${name} is not there`);
+  return response;
 }
 
 async function openNow(page: PageState, file: GivenFile): Promise<void> {
@@ -52,7 +61,7 @@ async function openNow(page: PageState, file: GivenFile): Promise<void> {
     page.changed.value = false;
     const more = [...(file.note === undefined ? [] : [file.note]), ...opened.value.warnings];
     page.message.value = { kind: 'done', text: `${PAGE.opened} ${file.name}.`, more };
-    await page.afterOpening.value?.(file.asOf);
+    await page.afterOpening.value?.(file.asOf, await file.settings?.());
   } catch (error) {
     tellProblem(page, faultText(error));
   }

@@ -70,8 +70,12 @@ async function startWorkbook(page: PageState): Promise<PageWorkbook> {
 /** The pane follows what is opened and where the user goes; the header follows what the pane does with the file. */
 function join(page: PageState, session: Session): void {
   session.host.onSelect((at) => (session.selected.value = at));
-  page.afterOpening.value = async (asOf) => {
+  let hasBorrowed = false;
+  page.afterOpening.value = async (asOf, settings) => {
     session.home.value = undefined;
+    // What was said stays for the next file; what came with the demonstration goes with it.
+    if (settings !== undefined || hasBorrowed) session.given.value = settings ?? {};
+    hasBorrowed = settings !== undefined;
     if (asOf !== undefined) session.asOf.value = asOf;
     await readHere(session);
   };

@@ -1,5 +1,6 @@
 import type { Signal } from '@preact/signals';
 import { signal } from '@preact/signals';
+import type { GivenSettings } from '../../src/inventory/settings.ts';
 import type { Day } from '../../src/basics/calendar.ts';
 import type { CellDescription } from '../host/workbookDescribing.ts';
 import type { SaveAs, Saved } from '../host/workbookHost.ts';
@@ -18,6 +19,9 @@ export type PageQuestion =
   | { readonly kind: 'losses'; readonly saved: Saved; readonly as: SaveAs }
   | { readonly kind: 'discard'; readonly goOn: () => void };
 
+/** What the pane does with a file that was opened: the day and the settings that came with it, where any did. */
+export type AfterOpening = (asOf?: Day, settings?: GivenSettings) => Promise<void>;
+
 /** What the page knows, beside what the pane does. */
 export type PageState = {
   readonly workbook: Signal<PageWorkbook | undefined>;
@@ -27,7 +31,7 @@ export type PageState = {
   readonly question: Signal<PageQuestion | undefined>;
   readonly cell: Signal<CellDescription | undefined>;
   /** What the pane does once another file is open, counted on a day of its own where it has one. */
-  readonly afterOpening: Signal<((asOf?: Day) => Promise<void>) | undefined>;
+  readonly afterOpening: Signal<AfterOpening | undefined>;
 };
 
 /** A page on which nothing has been opened. */
@@ -39,6 +43,6 @@ export function newPageState(): PageState {
     message: signal<PageMessage | undefined>(undefined),
     question: signal<PageQuestion | undefined>(undefined),
     cell: signal<CellDescription | undefined>(undefined),
-    afterOpening: signal<((asOf?: Day) => Promise<void>) | undefined>(undefined),
+    afterOpening: signal<AfterOpening | undefined>(undefined),
   };
 }

@@ -19,7 +19,8 @@ export const PAGE = {
   dropHere: 'Drop the file to open it',
   dropOne: 'more than one file was dropped; drop one',
   opened: 'Opened',
-  demoNote: 'Everything in it is made up. It is counted as of 2026-06-30, the day for which it was written.',
+  demoNote:
+    'Everything in it is made up. It is counted as of 2026-06-30, the day for which it was written, with settings that came along: record start, weather, prices, stock, orders.',
   saved: 'Saved',
   close: 'Close',
   toGrid: 'F6 moves on to the pane, Shift+F6 back to the header',
