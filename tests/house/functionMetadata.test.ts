@@ -23,6 +23,25 @@ const MOST = {
 // Any of them would be read as a cell: A1 to XFD1048576, or R1C1.
 const CELL_LIKE = /^(?:[A-Z]{1,3}\d+|R\d*C\d*|R\d*|C\d*)$/i;
 
+/** The unit that an argument's words must name, by the argument's name, where it has one. */
+const UNITS: Readonly<Record<string, RegExp>> = {
+  volts: /\bV\b/,
+  temperature: /\bC\b/,
+  rating: /\bamperes\b/,
+  value: /\bamperes\b/,
+  reading: /\bamperes\b.*\bvolts\b/,
+  days: /\[d\]/,
+  ...Object.fromEntries(
+    ['month', 'month1', 'month2', 'months', 'monthsOut', 'mostMonths', 'leadMonths', 'safetyMonths']
+      .concat(['age', 'ages', 'ageAtRecordStart', 'scale'])
+      .map((name) => [name, /\bmonths\b/i]),
+  ),
+};
+
+/** A range, a kind of date or text, or the words that may stand there. */
+const SAYS_WHAT_IS_ALLOWED =
+  /-?\d[\d.,e]* to -?\d|\b(?:above|under) \d|\d or more|up to \d|\d = |\bTRUE\b|"\w|such as|\btext\b|\bdates?\b|characters|letters|columns|pairs|Pieces|same unit/i;
+
 const described = functionMetadata();
 
 describe('the metadata of the functions', () => {
@@ -102,6 +121,13 @@ describe.each(described)('the metadata of $id', ({ description, parameters, resu
       expect(text, name).toMatch(/^\S.{7,}$/);
       expect(text.length, name).toBeLessThanOrEqual(MOST.parameterText);
       expect(text, name).not.toMatch(/@/);
+    }
+  });
+
+  it('tells unit and range of each argument', () => {
+    for (const { name, description: text } of parameters) {
+      if (UNITS[name] !== undefined) expect(text, name).toMatch(UNITS[name]);
+      expect(text, name).toMatch(SAYS_WHAT_IS_ALLOWED);
     }
   });
 

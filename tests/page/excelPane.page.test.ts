@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -21,6 +21,7 @@ const elsewhere = ({ requests }: ExcelWindow): string[] =>
   requests.filter((url) => !url.startsWith(served.address));
 
 beforeAll(async () => {
+  rmSync(BUILT_PANE, { recursive: true, force: true });
   const failure = await buildParts(BUILT_PANE, ['functions', 'pane'], 'own');
   expect(failure).toBeUndefined();
   [served, browser, rows] = await Promise.all([servePane(), startChromium(), demoRows()]);
@@ -121,6 +122,60 @@ describe('the pane in Excel', () => {
     expect(elsewhere(shown)).toEqual([]);
     expect(shown.complaints).toEqual([]);
     expect(shown.program.traffic.notModelled).toEqual([]);
+  });
+});
+
+describe('what is served', () => {
+  const textOf = (name: string): string => readFileSync(`${BUILT_PANE}/${name}`, 'utf8');
+  const isWorkbookEngine = (script: string): boolean =>
+    /@univerjs|openxmlformats-officedocument\.spreadsheetml/i.test(script);
+
+  it('loads nothing of a workbook engine with the first view; files are read by a script that comes when asked', async () => {
+    const first = Object.keys(await loadedSizes()).filter((name) => name.endsWith('.js'));
+    const all = readdirSync(`${BUILT_PANE}/taskpane`).map((name) => `taskpane/${name}`);
+    const engines = all.filter((name) => name.endsWith('.js') && isWorkbookEngine(textOf(name)));
+    expect(engines).not.toEqual([]);
+    expect(first.filter((name) => engines.includes(name))).toEqual([]);
+  });
+
+  it('has Microsoft’s files to the byte, in a folder of their own with their licence', () => {
+    const folder = `${BUILT_PANE}/office`;
+    const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((each) =>
+      each.isFile(),
+    );
+    const names = files.map(({ parentPath, name }) => `${parentPath}/${name}`.slice(folder.length + 1));
+    expect(names).toEqual(expect.arrayContaining(['office.js', 'excel-win32-16.01.js', 'LICENSE.md']));
+    for (const name of names) {
+      const original = `${ROOT}node_modules/@microsoft/office-js/${name === 'LICENSE.md' ? '' : 'dist/'}${name}`;
+      expect(readFileSync(`${folder}/${name}`).equals(readFileSync(original)), name).toBe(true);
+    }
+    for (const name of ['functions.js', 'taskpane.js', 'taskpane/pane.js'])
+      expect(textOf(name).includes('OSFAppTelemetry') || textOf(name).includes('OSF.'), name).toBe(false);
+  });
+
+  it('has the icons of the manifests and the pages to read', () => {
+    for (const name of ['icon16', 'icon32', 'icon64', 'icon80', 'icon128', 'icon192', 'outline32'])
+      expect(existsSync(`${BUILT_PANE}/icons/${name}.png`), name).toBe(true);
+    expect(textOf('docs/functions.html')).toContain('id="crankstateofcharge"');
+  });
+
+  it('names the licence of everything in it, and none is of the GPL family', () => {
+    const packages = [...textOf('pane.licences.txt').matchAll(/^(\S+) \d[\w.]*: (.+)$/gm)];
+    expect(packages.map(([, name]) => name)).toEqual(expect.arrayContaining(['preact', 'luxon', 'zod']));
+    const allowed = /^(MIT|ISC|0BSD|BSD-[23]-Clause|Apache-2\.0( AND BSL-1\.0)?)$/;
+    expect(packages.filter(([, , licence]) => !allowed.test(licence!)).map(([line]) => line)).toEqual([]);
+  });
+
+  it('would be heard where it broke the policy or asked elsewhere', async () => {
+    const other = await openInExcel(browser, served.address);
+    await other.page.evaluate(() => {
+      document.head.append(
+        Object.assign(document.createElement('style'), { textContent: 'p { color: red }' }),
+      );
+      return fetch('http://127.0.0.1:9/').catch(() => undefined);
+    });
+    expect(other.complaints.join()).toMatch(/style-src 'self'.*connect-src 'self'/s);
+    await other.close();
   });
 });
 

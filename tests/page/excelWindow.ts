@@ -20,7 +20,7 @@ export async function servePane(): Promise<{ readonly address: string; readonly 
   const files = sirv(BUILT_PANE, { dev: true });
   const server = createServer((request: IncomingMessage, response: ServerResponse) => {
     response.setHeader('Content-Security-Policy', POLICY);
-    files(request, response, () => response.writeHead(404).end());
+    files(request, response, () => void response.writeHead(404).end());
   });
   await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
   const { port } = server.address() as AddressInfo;
