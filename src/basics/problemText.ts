@@ -267,6 +267,8 @@ const sentences = {
   pictureDamaged: () => 'the picture is damaged and can not be opened; save or copy it again',
   noSymbolInPicture: () =>
     'no Data Matrix or QR symbol was found in the picture; it must be sharp, whole, evenly lit, with a clear margin: take it again nearer, or type the serial',
+  noPictureReader: () =>
+    'the reader of pictures could not be started here: its file did not come, or this place does not allow compiled code; scan the symbol or type the serial',
   severalBatteriesInPicture: (p) =>
     `the picture shows labels of several batteries (serials ${p.more?.serials ?? ''}): cut it to one`,
   // planning
