@@ -50,6 +50,8 @@ export const FAULT =
   'Something went wrong in Crankbook itself; the workbook is as it was. Please report this';
 export const VIEW_DID_NOT_COME =
   'This view could not be loaded from the address of the pane. Open it again; if that does not help, close the pane and open it anew.';
+export const FILE_GIVEN = (name: string): string =>
+  `${name} was offered as a download. Some versions of Excel let a pane save nothing: where no file arrives, let Crankbook write here, and the settings are on the sheet “Crankbook settings”.`;
 export const NOT_IN_EXCEL =
   'This page belongs into the pane of Excel: open it there, with the button Crankbook.';
 export const AS_OF = 'As of';

@@ -118,6 +118,15 @@ describe('the pane in Excel', () => {
     expect(forecast.cells.flat().filter((cell) => typeof cell === 'number').length).toBeGreaterThan(20);
   });
 
+  it('offers a file of the settings, and says what to do where Excel lets it save none', async () => {
+    await open('Inventory');
+    await page.getByText('Before anything is added', { exact: true }).click();
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save settings as a file' }).click();
+    expect((await download).suggestedFilename()).toBe('Fleet settings.json');
+    await page.getByText(/^Fleet settings\.json was offered as a download\..*“Crankbook settings”/).waitFor();
+  });
+
   it('asked nothing of anyone else, complained about nothing, and used no member unknown to the model', () => {
     expect(elsewhere(shown)).toEqual([]);
     expect(shown.complaints).toEqual([]);
@@ -177,6 +186,20 @@ describe('what is served', () => {
     expect(other.complaints.join()).toMatch(/style-src 'self'.*connect-src 'self'/s);
     await other.close();
   });
+});
+
+describe('the colours of the pane', () => {
+  it.each(['light', 'dark'] as const)(
+    'are %s where the system is and Excel says nothing',
+    async (colorScheme) => {
+      const { page: other, close } = await openInExcel(browser, served.address, { colorScheme });
+      await other.getByRole('heading', { name: 'Inventory' }).waitFor();
+      const ground = await other.evaluate(() => getComputedStyle(document.body).backgroundColor);
+      const [red] = /\d+/.exec(ground)!;
+      expect(Number(red) > 128 ? 'light' : 'dark').toBe(colorScheme);
+      await close();
+    },
+  );
 });
 
 describe('the page without its pane', () => {

@@ -47,9 +47,9 @@ export type ExcelWindow = {
 export async function openInExcel(
   browser: Browser,
   address: string,
-  { sheets = ['Fleet'], isPaneOpen = true, prepare = () => undefined }: Given = {},
+  { sheets = ['Fleet'], isPaneOpen = true, prepare = () => undefined, colorScheme = 'light' }: Given = {},
 ): Promise<ExcelWindow> {
-  const context = await browser.newContext({ viewport: { width: 350, height: 700 } });
+  const context = await browser.newContext({ viewport: { width: 350, height: 700 }, colorScheme });
   context.setDefaultTimeout(20_000);
   const page = await context.newPage();
   const program = startProgram(sheets, (message) => void page.evaluate(hear, message).catch(() => undefined));
@@ -65,6 +65,7 @@ export async function openInExcel(
 type Given = {
   readonly sheets?: readonly string[];
   readonly isPaneOpen?: boolean;
+  readonly colorScheme?: 'light' | 'dark';
   readonly prepare?: (program: Program) => void;
 };
 
