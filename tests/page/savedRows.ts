@@ -3,13 +3,19 @@ import type { Page } from 'playwright-core';
 import type { WorkbookFile } from '../../taskpane/host/workbookFile.ts';
 import { readWorkbookFile } from '../../taskpane/host/workbookFile.ts';
 
-/** The workbook of the page as it is saved, with its formulas. */
-export async function savedWorkbook(page: Page): Promise<WorkbookFile> {
+/** Saves the workbook of the page with its formulas: where the file is, and its name. */
+export async function savedFile(page: Page): Promise<{ path: string; name: string }> {
   await page.getByRole('button', { name: 'Save as .xlsx' }).click();
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save', exact: true }).click();
   const saved = await download;
-  return fileAt(await saved.path(), saved.suggestedFilename());
+  return { path: await saved.path(), name: saved.suggestedFilename() };
+}
+
+/** The workbook of the page as it is saved, with its formulas. */
+export async function savedWorkbook(page: Page): Promise<WorkbookFile> {
+  const { path, name } = await savedFile(page);
+  return fileAt(path, name);
 }
 
 /** A workbook file that the page gave to the user. */

@@ -12,10 +12,10 @@ export function ChecksPart({ session }: { readonly session: Session }) {
   const reading = session.reading.value;
   if (reading === undefined) return null;
   const { groups } = reading;
-  const rows = groups.reduce((sum, { count }) => sum + count, 0);
+  const heavy = groups.filter(({ weight }) => weight >= MOVING).length;
   const weights = [...new Set(groups.map(({ weight }) => weight))];
   return (
-    <FoldedPart title={CHECKS.title} state={CHECKS.state(rows, groups.length)} open>
+    <FoldedPart title={CHECKS.title} state={CHECKS.state(groups.length, heavy)} open>
       <p>{CHECKS.lead}</p>
       {groups.length > 0 && <WriteChecks session={session} />}
       {weights.map((weight) => (
@@ -29,6 +29,9 @@ export function ChecksPart({ session }: { readonly session: Session }) {
     </FoldedPart>
   );
 }
+
+/** From this effect on a cause moves the answer as a whole. */
+const MOVING = 4;
 
 /** From this effect on causes are shown at once. */
 const SHOWN_FROM = 4;

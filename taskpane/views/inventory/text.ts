@@ -120,8 +120,8 @@ export const READING = {
 
 export const CHECKS = {
   title: 'Rows to check',
-  state: (rows: number, causes: number) =>
-    causes === 0 ? 'nothing doubtful' : `${several(rows, 'row')}, ${several(causes, 'cause')}`,
+  state: (causes: number, heavy: number) =>
+    causes === 0 ? 'nothing doubtful' : `${several(causes, 'cause')}, ${heavy} of them move the answer`,
   lead: 'What moves the answer most stands first. Nothing in your cells is changed.',
   effects: {
     5: 'Decides the answer',
