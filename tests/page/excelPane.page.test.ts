@@ -1,59 +1,31 @@
-import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { buildParts } from '../../taskpane/commandLine/buildPage.ts';
-import { readWorkbookFile } from '../../taskpane/host/workbookFile.ts';
 import { ROOT } from '../house/sourceFiles.ts';
-import type { ModelSheet } from '../excel/workbookModel.ts';
 import { startChromium } from './chromium.ts';
+import { demoTyper } from './excelDemo.ts';
 import type { ExcelWindow } from './excelWindow.ts';
 import { BUILT_PANE, openInExcel, servePane } from './excelWindow.ts';
-
-const ROWS = 300;
 
 let browser: Browser;
 let served: Awaited<ReturnType<typeof servePane>>;
 let shown: ExcelWindow;
 let page: Page;
-let rows: readonly (readonly (string | number | boolean)[])[];
 const elsewhere = ({ requests }: ExcelWindow): string[] =>
   requests.filter((url) => !url.startsWith(served.address));
 
 beforeAll(async () => {
-  rmSync(BUILT_PANE, { recursive: true, force: true });
-  const failure = await buildParts(BUILT_PANE, ['functions', 'pane'], 'own');
-  expect(failure).toBeUndefined();
-  [served, browser, rows] = await Promise.all([servePane(), startChromium(), demoRows()]);
-  const prepare = ({ workbook }: ExcelWindow['program']): void => typeDemo(workbook.sheets[0]!);
+  [served, browser] = await Promise.all([servePane(), startChromium()]);
+  const prepare = await demoTyper();
   shown = await openInExcel(browser, served.address, { prepare });
   ({ page } = shown);
-  await page.getByRole('heading', { name: 'Inventory' }).waitFor();
-}, 240_000);
+  await page.getByRole('heading', { name: 'Inventory', exact: true }).waitFor();
+});
 afterAll(async () => {
   await browser?.close();
   served?.stop();
 });
-
-let dateColumns: readonly number[] = [];
-
-/** The first rows of the demonstration inventory. */
-async function demoRows(): Promise<typeof rows> {
-  const name = 'norrfell-inventory.xlsx';
-  const file = await readWorkbookFile(readFileSync(`${ROOT}docs/demo/${name}`), name);
-  if (!file.ok) throw new Error('the demonstration inventory can’t be read');
-  const sheet = file.value.sheets[0]!;
-  dateColumns = [...sheet.dateCells.keys()];
-  return sheet.rows.slice(0, ROWS).map((row) => row.map((cell) => (cell ?? '') as string | number | boolean));
-}
-
-function typeDemo(sheet: ModelSheet): void {
-  rows.forEach((row, index) => (sheet.cells[index] = [...row]));
-  for (const column of dateColumns) {
-    const block = { row: 4, column, rows: ROWS, columns: 1 };
-    sheet.looks.push({ property: 'numberFormat', block, value: 'yyyy-mm-dd' });
-  }
-}
 
 const open = async (view: string): Promise<void> => {
   await page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name: view }).click();
@@ -188,20 +160,6 @@ describe('what is served', () => {
   });
 });
 
-describe('the colours of the pane', () => {
-  it.each(['light', 'dark'] as const)(
-    'are %s where the system is and Excel says nothing',
-    async (colorScheme) => {
-      const { page: other, close } = await openInExcel(browser, served.address, { colorScheme });
-      await other.getByRole('heading', { name: 'Inventory' }).waitFor();
-      const ground = await other.evaluate(() => getComputedStyle(document.body).backgroundColor);
-      const [red] = /\d+/.exec(ground)!;
-      expect(Number(red) > 128 ? 'light' : 'dark').toBe(colorScheme);
-      await close();
-    },
-  );
-});
-
 describe('the page without its pane', () => {
   it('answers cell functions with the functions’ script alone, and draws the pane once it is opened', async () => {
     const hidden = await openInExcel(browser, served.address, { isPaneOpen: false });
@@ -213,7 +171,7 @@ describe('the page without its pane', () => {
     const loaded = hidden.requests.filter((url) => url.startsWith(`${served.address}taskpane/`));
     expect(loaded).toEqual([]);
     hidden.program.userOpensPane();
-    await hidden.page.getByRole('heading', { name: 'Inventory' }).waitFor();
+    await hidden.page.getByRole('heading', { name: 'Inventory', exact: true }).waitFor();
     expect(hidden.complaints).toEqual([]);
     await hidden.close();
   });

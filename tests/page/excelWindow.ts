@@ -47,15 +47,19 @@ export type ExcelWindow = {
 export async function openInExcel(
   browser: Browser,
   address: string,
-  { sheets = ['Fleet'], isPaneOpen = true, prepare = () => undefined, colorScheme = 'light' }: Given = {},
+  given: Given = {},
 ): Promise<ExcelWindow> {
-  const context = await browser.newContext({ viewport: { width: 350, height: 700 }, colorScheme });
+  const { sheets = ['Fleet'], isPaneOpen = true, prepare, colorScheme = 'light', theme, width = 350 } = given;
+  const context = await browser.newContext({ viewport: { width, height: 700 }, colorScheme });
   context.setDefaultTimeout(20_000);
   const page = await context.newPage();
   const program = startProgram(sheets, (message) => void page.evaluate(hear, message).catch(() => undefined));
-  prepare(program);
+  prepare?.(program);
   await page.exposeFunction('toProgram', (message: string) => void setTimeout(() => program.take(message)));
-  const answers = hostAnswers(PROGRAMS.current, 'C:\\Fleet.xlsx', isPaneOpen);
+  const answers = {
+    ...hostAnswers(PROGRAMS.current, 'C:\\Fleet.xlsx', isPaneOpen),
+    ...(theme && { GetOfficeThemeInfo: JSON.stringify(theme) }),
+  };
   await page.addInitScript(pretendExcel, { answers, hostInfo: HOST_INFO });
   const heard = listen(page);
   await page.goto(`${address}taskpane.html`);
@@ -65,7 +69,10 @@ export async function openInExcel(
 type Given = {
   readonly sheets?: readonly string[];
   readonly isPaneOpen?: boolean;
+  /** The system's colours, and those of Excel where it tells them, as numbers. */
   readonly colorScheme?: 'light' | 'dark';
+  readonly theme?: Readonly<Record<string, number>>;
+  readonly width?: number;
   readonly prepare?: (program: Program) => void;
 };
 
