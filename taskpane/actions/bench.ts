@@ -26,7 +26,7 @@ export function giveIdentity({ bench }: Session, identity: string): void {
 /** Looks up the battery that the identity field names; what the inventory knows fills fields that are empty. */
 export async function identify(session: Session): Promise<void> {
   const { bench, computing } = session;
-  const text = bench.form.value.identity;
+  const { identity: text, retest } = bench.form.value;
   bench.isLooking.value = text.trim() !== '';
   try {
     const found = text.trim() === '' ? undefined : await computing.ask('bench', text);
@@ -35,7 +35,11 @@ export async function identify(session: Session): Promise<void> {
     batch(() => {
       bench.found.value = found?.ok ? found.value : undefined;
       bench.identityProblem.value = found !== undefined && !found.ok ? found.problem : undefined;
-      if (found?.ok) bench.form.value = withKnown(bench.form.value, found.value, doneBefore(bench));
+      if (!found?.ok) return;
+      const known = withKnown(bench.form.value, found.value, doneBefore(bench));
+      // Which test it is may have been said while the battery was looked up.
+      bench.form.value =
+        bench.form.value.retest === retest ? known : { ...known, retest: bench.form.value.retest };
     });
   } finally {
     if (bench.form.value.identity === text) bench.isLooking.value = false;

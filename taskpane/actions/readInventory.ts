@@ -160,7 +160,10 @@ async function sentNamed(
 
 /** Counts anew what was read, after as-of or a setting has changed. */
 export async function readAgain(session: Session): Promise<void> {
-  if (session.where.value === undefined) return;
+  const { where, reading, readProblem } = session;
+  if (where.value === undefined) return;
+  // The first reading was given up on the way: there is nothing yet that could be counted anew.
+  if (reading.value === undefined && readProblem.value === undefined) return readHere(session, where.value);
   await underway(session, 'Counting anew', async ({ signal }) => {
     const request = { asOf: session.asOf.value, settings: settingsInForce(session) };
     const again = await session.computing.ask('again', request, signal);

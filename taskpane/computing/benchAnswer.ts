@@ -28,7 +28,8 @@ export function benchAnswer(memory: Memory, text: string): Outcome<BenchFound> {
     const { coldest, average } = siteOf(memory.settings, battery.site);
     return answer<BenchFound>({
       ...identity,
-      set: setMates(battery, batteries),
+      // What an older test said of it is no advice now: the bench judges anew.
+      set: setMates(battery, batteries, 'Not judged'),
       ifCondemned: setMates(battery, batteries, 'Condemned').advice,
       ...(coldest !== undefined && { coldest }),
       ...(average !== undefined && { average }),

@@ -39,7 +39,10 @@ export function workerComputing(start: () => WorkerLike): Computing {
   };
   const started = (): WorkerLike => {
     const made = start();
-    made.addEventListener('error', (event) => stop(new Error(event.message)));
+    // One that was given up while it loaded may still complain; the one that has taken its place goes on.
+    made.addEventListener('error', (event) => {
+      if (worker === made) stop(new Error(event.message));
+    });
     takeBlocks(
       (hear) => made.addEventListener('message', ({ data }) => hear(data)),
       (message) => {

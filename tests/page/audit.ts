@@ -13,13 +13,14 @@ export async function auditOf(page: Page, part: string): Promise<Broken[]> {
   }, part);
 }
 
-/** Whether nothing in a part of the page is wider than it, or sticks out of the page. */
+/** What in a part of the page sticks out of it, but for tables that scroll by themselves. */
 export const sticksOut = (page: Page, part: string): Promise<string[]> =>
   page.evaluate((selector) => {
     const root = document.querySelector(selector)!;
     const right = root.getBoundingClientRect().right + 0.5;
-    const scrolls = (element: Element): boolean => element.closest('.wideTable') !== null;
     return [...root.querySelectorAll('*')]
-      .filter((element) => !scrolls(element) && element.getBoundingClientRect().right > right)
+      .filter(
+        (element) => element.closest('.wideTable') === null && element.getBoundingClientRect().right > right,
+      )
       .map((element) => element.outerHTML.slice(0, 120));
   }, part);

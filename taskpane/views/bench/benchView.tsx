@@ -68,7 +68,9 @@ export function BenchView({ session }: { readonly session: Session }) {
         <h3>{BENCH.answer}</h3>
         <AnswerPart session={session} entry={entry} test={test} />
         <div class="answers">
-          {entry.ok && found && <RecordTestButton session={session} entry={entry.value} found={found} />}
+          {(found !== undefined || bench.isLooking.value) && (
+            <RecordTestButton session={session} entry={entry.ok ? entry.value : undefined} found={found} />
+          )}
           <button type="button" data-stop class="next secondary" onClick={next}>
             {BENCH.next}
           </button>

@@ -8,20 +8,23 @@ import { BENCH } from './text.ts';
 const focusIdentity = (from: HTMLElement): void =>
   from.closest('.bench')?.querySelector<HTMLElement>('.identity input')?.focus();
 
-/** Puts the test on record and goes on to the next battery; without a serial it asks for one. */
+/**
+ * Puts the test on record and goes on to the next battery; without a serial it asks for one. While the battery is looked
+ * up there may be no answer yet: the button waits with the clerk.
+ */
 export function RecordTestButton({
   session,
   entry,
   found,
 }: {
   readonly session: Session;
-  readonly entry: BenchEntry;
-  readonly found: BenchAnswer;
+  readonly entry: BenchEntry | undefined;
+  readonly found: BenchAnswer | undefined;
 }) {
   const isRecorded = session.bench.isRecorded.value;
   const isLooking = session.bench.isLooking.value;
   const record = async (button: HTMLElement): Promise<void> => {
-    if (isLooking) return;
+    if (isLooking || entry === undefined || found === undefined) return;
     if (await recordTest(session, entry, found)) moveOn(button);
     else if (session.bench.identityProblem.value !== undefined) focusIdentity(button);
   };

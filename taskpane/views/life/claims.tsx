@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { isoDay } from '../../../src/basics/calendar.ts';
 import type { WarrantyClaim } from '../../../src/inventory/warrantyClaims.ts';
 import { claimsWithin } from '../../actions/showLife.ts';
+import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import { WideTable } from '../../parts/wideTable.tsx';
 import type { Session } from '../../session.ts';
@@ -23,8 +24,7 @@ export function Claims({ session }: { readonly session: Session }) {
     setClaims(await claimsWithin(session, terms));
   };
   return (
-    <details>
-      <summary>{CLAIMS.heading}</summary>
+    <FoldedPart title={CLAIMS.heading}>
       <p>{CLAIMS.hint}</p>
       <form
         onSubmit={(event) => {
@@ -42,7 +42,7 @@ export function Claims({ session }: { readonly session: Session }) {
           <WideTable caption={CLAIMS.heading} heads={HEADS} rows={claims.map(row)} />
         )}
       </div>
-    </details>
+    </FoldedPart>
   );
 }
 

@@ -22,7 +22,8 @@ export function LifePlot({ picture }: { readonly picture: LifePicture }) {
   const { steps, curve, inService } = picture;
   const oldest = curve.at(-1)!.age;
   const marks = niceTicks(0, oldest, 6);
-  const x = linearScale([0, marks.at(-1)!], [PLOT.left, PLOT.right]);
+  // The last label stands under the end of the scale, so that needs room for half of it.
+  const x = linearScale([0, marks.at(-1)!], [PLOT.left, PLOT.right - 8]);
   const y = linearScale([0, 1], [PLOT.bottom, PLOT.top]);
   const at = (of: (point: SharePoint) => number) =>
     curve.map((point) => [x(point.age), y(of(point))] as const);

@@ -4,6 +4,7 @@ import { DEFAULT_LIFE_PRIOR, priorFromRules } from '../../../src/life/lifePrior.
 import { weibullQuantile } from '../../../src/life/weibull.ts';
 import { giveSetting } from '../../actions/giveSetting.ts';
 import { showLife } from '../../actions/showLife.ts';
+import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
@@ -28,8 +29,7 @@ export function RuleOfThumb({ session }: { readonly session: Session }) {
     void showLife(session);
   };
   return (
-    <details class="ruleOfThumb">
-      <summary>{THUMB.heading}</summary>
+    <FoldedPart title={THUMB.heading}>
       <p>{THUMB.hint}</p>
       <form
         key={`${prior.medianMonths} ${prior.sigma}`}
@@ -60,7 +60,7 @@ export function RuleOfThumb({ session }: { readonly session: Session }) {
           {THUMB.back}
         </button>
       </form>
-    </details>
+    </FoldedPart>
   );
 }
 

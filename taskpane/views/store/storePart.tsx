@@ -14,7 +14,9 @@ export function StorePart({ session }: { readonly session: Session }) {
         <button type="button" onClick={() => void writeStoreList(session)} aria-describedby="storeListHint">
           {STORE.list}
         </button>
-        <small id="storeListHint">{STORE.listHint}</small>
+        <p id="storeListHint" class="note">
+          {STORE.listHint}
+        </p>
       </FoldedPart>
       <CountPart session={session} />
       <ComparePart session={session} />
