@@ -72,14 +72,22 @@ const packageOf = ({ resource }) =>
 
 const LICENCE_FILES = ['LICENSE', 'LICENSE.md', 'LICENSE.txt', 'license', 'NOTICE'];
 
+/** What a package has compiled into it without its licence's text; the text is the one of another package. */
+const COMPILED_IN = {
+  'zxing-wasm': ['zxing-cpp (compiled into zxing-wasm): Apache-2.0', 'node_modules/typescript/LICENSE.txt'],
+};
+
 /** Each licence text once, under the names of the packages that come with it. */
 function licenceTexts(folders) {
   const packagesOfText = new Map();
+  const add = (text, line) => packagesOfText.set(text, [...(packagesOfText.get(text) ?? []), line]);
   for (const folder of [...folders].sort()) {
     const { name, version, license } = JSON.parse(readFileSync(`${folder}/package.json`, 'utf8'));
     const files = LICENCE_FILES.map((file) => `${folder}/${file}`).filter(existsSync);
     const text = files.map((file) => readFileSync(file, 'utf8').trim()).join('\n\n');
-    packagesOfText.set(text, [...(packagesOfText.get(text) ?? []), `${name} ${version}: ${license}`]);
+    add(text, `${name} ${version}: ${license}`);
+    const [inside, textOfInside] = COMPILED_IN[name] ?? [];
+    if (inside !== undefined) add(readFileSync(path(textOfInside), 'utf8').trim(), inside);
   }
   const sections = [...packagesOfText].map(([text, packages]) => `${packages.join('\n')}\n\n${text}\n`);
   return sections.join(`\n${'-'.repeat(80)}\n\n`);

@@ -143,6 +143,7 @@ describe('what is served', () => {
   it('names the licence of everything in it, and none is of the GPL family', () => {
     const packages = [...textOf('pane.licences.txt').matchAll(/^(\S+) \d[\w.]*: (.+)$/gm)];
     expect(packages.map(([, name]) => name)).toEqual(expect.arrayContaining(['preact', 'luxon', 'zod']));
+    expect(textOf('pane.licences.txt')).toMatch(/^zxing-cpp .*: Apache-2\.0\n+.*Apache License/ms);
     const allowed = /^(MIT|ISC|0BSD|BSD-[23]-Clause|Apache-2\.0( AND BSL-1\.0)?)$/;
     expect(packages.filter(([, , licence]) => !allowed.test(licence!)).map(([line]) => line)).toEqual([]);
   });

@@ -15,16 +15,21 @@ export const BUILT_PANE = `${ROOT}node_modules/.cache/pane`;
 export const POLICY =
   "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'";
 
+/** Not at the root of its address: an organisation has more to serve than this. */
+const FOLDER = '/crankbook/';
+
 /** Serves the built pane as an organisation would: plain files under the policy. */
 export async function servePane(): Promise<{ readonly address: string; readonly stop: () => void }> {
   const files = sirv(BUILT_PANE, { dev: true });
   const server = createServer((request: IncomingMessage, response: ServerResponse) => {
     response.setHeader('Content-Security-Policy', POLICY);
+    if (!request.url!.startsWith(FOLDER)) return void response.writeHead(404).end();
+    request.url = request.url!.slice(FOLDER.length - 1);
     files(request, response, () => void response.writeHead(404).end());
   });
   await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
   const { port } = server.address() as AddressInfo;
-  return { address: `http://127.0.0.1:${port}/`, stop: () => stop(server) };
+  return { address: `http://127.0.0.1:${port}${FOLDER}`, stop: () => stop(server) };
 }
 
 function stop(server: Server): void {
