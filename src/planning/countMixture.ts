@@ -1,7 +1,9 @@
 import type { Cumulants } from './failureMoments.ts';
-import { isRare, rareChances, skewedCdf } from './countLaws.ts';
+import { isRare, rareChances, skewedLaw } from './countLaws.ts';
 import type { Demand } from './demand.ts';
 import { smallestCount } from './demand.ts';
+import { lawMixture, mixedChance } from './lawMixture.ts';
+import { once } from './once.ts';
 import type { Pmf } from './pmf.ts';
 import { trimmed } from './pmf.ts';
 
@@ -21,23 +23,39 @@ const CLOSE = 0.15;
 
 /** Components with nearly one mean put together; what they differ by goes into the variance. */
 export function merged({ weight, mean, variance, third }: ComponentColumns): CountComponent[] {
-  const bin = (value: number): number => Math.floor((2 * Math.sqrt(value)) / CLOSE);
   const largest = mean.reduce((most, value, i) => (weight[i]! > 0 ? Math.max(most, value) : most), 0);
-  const sums = new Float64Array(5 * (bin(largest) + 1));
-  for (let i = 0; i < weight.length; i += 1) {
-    const [each, middle] = [weight[i]!, mean[i]!];
-    if (each === 0) continue;
-    const at = 5 * bin(middle);
-    sums[at]! += each;
-    sums[at + 1]! += each * middle;
-    sums[at + 2]! += each * middle * middle;
-    sums[at + 3]! += each * variance[i]!;
-    sums[at + 4]! += each * third[i]!;
-  }
-  return fromSums(sums);
+  const sums = emptySums(largest);
+  weight.forEach((each, i) => {
+    if (each > 0) addComponent(sums, each, mean[i]!, variance[i]!, third[i]!);
+  });
+  return componentsFrom(sums);
 }
 
-function fromSums(sums: Float64Array): CountComponent[] {
+const bin = (mean: number): number => Math.floor((2 * Math.sqrt(mean)) / CLOSE);
+
+/** Room for the sums of components whose means are not above the largest. */
+export function emptySums(largest: number): Float64Array {
+  return new Float64Array(5 * (bin(largest) + 1));
+}
+
+/** Adds a component to the sums of those that have nearly its mean. */
+export function addComponent(
+  sums: Float64Array,
+  weight: number,
+  mean: number,
+  variance: number,
+  third: number,
+): void {
+  const at = 5 * bin(mean);
+  sums[at]! += weight;
+  sums[at + 1]! += weight * mean;
+  sums[at + 2]! += weight * mean * mean;
+  sums[at + 3]! += weight * variance;
+  sums[at + 4]! += weight * third;
+}
+
+/** The components that stand in some sums, by their means. */
+export function componentsFrom(sums: Float64Array): CountComponent[] {
   const components: CountComponent[] = [];
   for (let at = 0; at < sums.length; at += 5) {
     const weight = sums[at]!;
@@ -61,19 +79,23 @@ export function mixtureDemand(
 ): Demand {
   const total = components.reduce((sum, { weight }) => sum + weight, 0);
   const rare = rareCumulative(components.filter(isRare), total);
-  const others = components.filter((component) => !isRare(component));
+  const others = lawMixture(
+    components
+      .filter((component) => !isRare(component))
+      .map((component) => ({ ...skewedLaw(component), weight: component.weight })),
+  );
   const cdf = (count: number): number => {
     const whole = Math.floor(count);
     if (whole < 0) return 0;
-    const sum = others.reduce((all, component) => all + component.weight * skewedCdf(component, whole), 0);
-    return Math.min(1, rare[Math.min(whole, rare.length - 1)]! + sum / total);
+    return Math.min(1, rare[Math.min(whole, rare.length - 1)]! + mixedChance(others, whole) / total);
   };
   const quantile = (chance: number): number => {
     let high = Math.ceil(expected + 4 * Math.sqrt(variance)) + 1;
     while (cdf(high) < Math.min(chance, CERTAIN)) high *= 2;
     return smallestCount(cdf, Math.min(chance, CERTAIN), 0, high);
   };
-  return { expected, variance, cdf, quantile, pmf: once(() => tabled(cdf, quantile)) };
+  const pmf = once(() => tabled(cdf, quantile(1 - CERTAIN), quantile(CERTAIN)));
+  return { expected, variance, cdf, quantile, pmf };
 }
 
 // Beyond this a law's tail is no longer known; a chance of exactly 1 is taken as this.
@@ -93,9 +115,8 @@ function rareCumulative(components: readonly CountComponent[], total: number): F
 // A mean under 15 leaves no chance worth a digit beyond this.
 const RARE_LENGTH = 90;
 
-function tabled(cdf: Demand['cdf'], quantile: Demand['quantile']): Pmf {
-  const first = quantile(1 - CERTAIN);
-  const mass = new Float64Array(quantile(CERTAIN) - first + 1);
+function tabled(cdf: Demand['cdf'], first: number, last: number): Pmf {
+  const mass = new Float64Array(last - first + 1);
   let before = 0;
   for (let i = 0; i < mass.length; i += 1) {
     const sum = i === mass.length - 1 ? 1 : cdf(first + i);
@@ -103,9 +124,4 @@ function tabled(cdf: Demand['cdf'], quantile: Demand['quantile']): Pmf {
     before = sum;
   }
   return trimmed({ first, mass });
-}
-
-function once<T>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => (made ??= make());
 }

@@ -1,3 +1,4 @@
+import { demandWhenAsked } from './demandWhenAsked.ts';
 import type { Pmf } from './pmf.ts';
 import { certain, convolve, inLots, pmfFromRatios, pmfMean, pmfVariance } from './pmf.ts';
 
@@ -82,13 +83,15 @@ export function negativeBinomialDemand(mean: number, variance: number): Demand {
  * one estimate are not independent: forecast their total instead.
  */
 export function sumOfDemands(demands: readonly Demand[]): Demand {
-  const pmf = demands.reduce<Pmf>((sum, demand) => convolve(sum, demand.pmf()), certain(0));
+  if (demands.length === 1) return demands[0]!;
   const add = (of: (demand: Demand) => number) => demands.reduce((sum, demand) => sum + of(demand), 0);
-  return {
-    ...demandFromPmf(pmf),
-    expected: add((demand) => demand.expected),
-    variance: add((demand) => demand.variance),
-  };
+  const law = () =>
+    demandFromPmf(demands.reduce<Pmf>((sum, demand) => convolve(sum, demand.pmf()), certain(0)));
+  return demandWhenAsked(
+    add((demand) => demand.expected),
+    add((demand) => demand.variance),
+    law,
+  );
 }
 
 /** Demand in batteries where the given one is in lots of several. */

@@ -1,15 +1,16 @@
 import type { CountCells } from './countCells.ts';
 import type { CountKernels } from './countKernels.ts';
 import { isWithin } from './countKernels.ts';
-import { merged, mixtureDemand } from './countMixture.ts';
+import { mixtureDemand } from './countMixture.ts';
 import type { Demand } from './demand.ts';
 import { demandFromPmf, demandInLots } from './demand.ts';
+import { demandWhenAsked } from './demandWhenAsked.ts';
 import { exactCounts } from './exactCounts.ts';
 import { groupCumulants, groupFirst } from './failureMoments.ts';
 import type { Lattice, LifeBelief } from './lattice.ts';
 import { isPosterior } from './lattice.ts';
 import type { LatticeCounts } from './latticeCounts.ts';
-import { believedMean, believedVariance, emptyCounts, refinedComponents } from './latticeCounts.ts';
+import { believedLaws, believedMean, believedVariance, emptyCounts } from './latticeCounts.ts';
 import type { FirstRenewals, IndexedBin } from './placeTable.ts';
 
 /** What a window's expected count is made of: batteries that fail, good ones renewed with them, planned renewals. */
@@ -136,20 +137,18 @@ export function windowDemand(
   const counts = group.counts[window]!;
   const expected = believedMean(lattice, counts);
   const variance = believedVariance(lattice, counts);
-  const known = !isPosterior(belief) && variance <= WIDEST_EXACT && hasWholeCounts(group.bins);
-  const sums = group.exact[window];
-  const pmf = known
-    ? exactCounts(group.bins, moments, window, group.counts.length)
-    : sums && { first: 0, mass: sums };
-  const demand =
-    pmf === undefined
+  const law = (): Demand => {
+    const known = !isPosterior(belief) && variance <= WIDEST_EXACT && hasWholeCounts(group.bins);
+    const pmf = known ? exactCounts(group.bins, moments, window, group.counts.length) : group.exact[window];
+    return pmf === undefined
       ? mixtureDemand(components(belief, lattice, counts), expected, variance)
-      : { ...demandFromPmf(pmf), expected, variance };
-  return demandInLots(demand, group.lot);
+      : demandFromPmf('mass' in pmf ? pmf : { first: 0, mass: pmf });
+  };
+  return demandInLots(demandWhenAsked(expected, variance, law), group.lot);
 }
 
 function components(belief: LifeBelief, lattice: Lattice, counts: LatticeCounts) {
-  if (isPosterior(belief)) return merged(refinedComponents(belief, lattice, counts));
+  if (isPosterior(belief)) return believedLaws(belief, lattice, counts);
   return [{ weight: 1, mean: counts.mean[0]!, variance: counts.variance[0]!, third: counts.third[0]! }];
 }
 

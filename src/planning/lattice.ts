@@ -48,7 +48,7 @@ export function latticeOf(life: LifeBelief): Lattice {
   }
   const { grid } = life;
   const stride = momentStride(life);
-  const density = thinned(grid.logDensity, grid.rows, grid.columns, stride);
+  const density = thinned(grid.logDensity, grid, { rows: stride, columns: stride });
   return {
     rows: (grid.rows - 1) / stride + 1,
     columns: (grid.columns - 1) / stride + 1,
@@ -65,34 +65,38 @@ export function weightsOf(logDensity: Float64Array): Float64Array {
   return weight.map((each) => each / total);
 }
 
-/** Every `stride`th row and column of a grid. */
-export function thinned(values: Float64Array, rows: number, columns: number, stride: number): Float64Array {
-  const [height, width] = [Math.floor((rows - 1) / stride) + 1, Math.floor((columns - 1) / stride) + 1];
+/** How many rows, and how many columns. */
+export type EachWay = { readonly rows: number; readonly columns: number };
+
+/** Every so many rows and columns of a grid. */
+export function thinned(values: Float64Array, { rows, columns }: EachWay, every: EachWay): Float64Array {
+  const height = Math.floor((rows - 1) / every.rows) + 1;
+  const width = Math.floor((columns - 1) / every.columns) + 1;
   const kept = new Float64Array(height * width);
   for (let i = 0; i < height; i += 1) {
-    for (let j = 0; j < width; j += 1) kept[i * width + j] = values[i * stride * columns + j * stride]!;
+    for (let j = 0; j < width; j += 1)
+      kept[i * width + j] = values[i * every.rows * columns + j * every.columns]!;
   }
   return kept;
 }
 
-/** A grid with `factor` times as many steps each way, by cubics through four neighbours. */
-export function densified(values: Float64Array, rows: number, columns: number, factor: number): Float64Array {
-  if (factor === 1) return values;
-  const wide = alongRows(values, rows, columns, factor);
-  const width = (columns - 1) * factor + 1;
-  return transposed(
-    alongRows(transposed(wide, rows, width), width, rows, factor),
-    width,
-    (rows - 1) * factor + 1,
-  );
+/** A grid with so many times as many steps each way, by cubics through four neighbours. */
+export function densified(values: Float64Array, { rows, columns }: EachWay, times: EachWay): Float64Array {
+  const wide = alongRows(values, rows, columns, times.columns);
+  if (times.rows === 1) return wide;
+  const width = (columns - 1) * times.columns + 1;
+  const turned = alongRows(transposed(wide, rows, width), width, rows, times.rows);
+  return transposed(turned, width, (rows - 1) * times.rows + 1);
 }
 
-function alongRows(values: Float64Array, rows: number, columns: number, factor: number): Float64Array {
+/** The same along the rows alone. */
+export function alongRows(values: Float64Array, rows: number, columns: number, factor: number): Float64Array {
+  if (factor === 1) return values;
   const width = (columns - 1) * factor + 1;
   const dense = new Float64Array(rows * width);
   for (let j = 0; j < width; j += 1) {
-    const start = Math.max(0, Math.min(columns - 4, Math.floor(j / factor) - 1));
-    const [a, b, c, d] = cubicWeights(j / factor - start);
+    const { start, factors } = cubicAt(j / factor, columns);
+    const [a, b, c, d] = factors;
     for (let i = 0; i < rows; i += 1) {
       const at = i * columns + start;
       dense[i * width + j] =
@@ -100,6 +104,12 @@ function alongRows(values: Float64Array, rows: number, columns: number, factor: 
     }
   }
   return dense;
+}
+
+/** The first of the four neighbours of a position on a line of `length` values, and how much each of them counts. */
+export function cubicAt(position: number, length: number) {
+  const start = Math.max(0, Math.min(length - 4, Math.floor(position) - 1));
+  return { start, factors: cubicWeights(position - start) };
 }
 
 // Lagrange's weights of the values at 0, 1, 2, 3.

@@ -5,14 +5,18 @@ import type { LifePrior } from '../life/lifePrior.ts';
 import { DEFAULT_LIFE_PRIOR } from '../life/lifePrior.ts';
 import type { Battery, Life } from '../service/battery.ts';
 import { dueNowRows } from './lifeRecords.ts';
+import type { CountWindow } from './countCells.ts';
+import { fleetForecast } from './fleetForecast.ts';
 import type { PartPlan } from './planParts.ts';
 import { planParts } from './planParts.ts';
+import type { PlanPeriods } from './planPeriods.ts';
+import { ownWindow, planPeriods, windowToDate } from './planPeriods.ts';
 import type { Place } from './places.ts';
 import { placesOf } from './places.ts';
 import type { PlanLife } from './lifeFigures.ts';
 import { lifeGroups, planLife } from './planLife.ts';
 import type { Horizon, PlanTime } from './planTime.ts';
-import { planHorizons, planTimes } from './planTime.ts';
+import { HORIZONS, planHorizons, planTimes } from './planTime.ts';
 import type { PlannedUnit } from './planUnits.ts';
 import { planUnits } from './planUnits.ts';
 import { renewalRule } from './renewalRule.ts';
@@ -106,7 +110,9 @@ function assemble(
 ): Omit<Plan, 'ownPast' | 'standsOut'> {
   const dueNow = places.filter((place) => place.dueNow).length;
   const usableStock = batteries.filter((battery) => isUsableStock(battery, asOf)).length;
-  const years = planYears(fleet, { asOf, settings, dueNow, usableStock });
+  const periods = planPeriods(asOf, settings);
+  const forecast = fleetForecast(fleet, windowsOf(periods));
+  const years = planYears(fleet, forecast, periods.years, { asOf, settings, dueNow, usableStock });
   return {
     asOf,
     settings,
@@ -119,13 +125,19 @@ function assemble(
     dueNow,
     usableStock,
     years,
-    horizons: planHorizons(fleet),
-    ...planTimes(fleet, years, asOf, settings),
+    horizons: planHorizons(forecast),
+    ...planTimes(forecast, periods, years),
     sites: planParts(fleet, years, ({ battery }) => battery.site),
     types: planParts(fleet, years, ({ battery }) => battery.type),
     units: planUnits(fleet, years),
-    funding: fundingTable(fleet, years),
+    funding: fundingTable(forecast, years),
   };
+}
+
+// All that the parts of the plan ask about, so that it is forecast once.
+function windowsOf({ years, quarters, months }: PlanPeriods): CountWindow[] {
+  const own = [...years, ...quarters, ...months].map(ownWindow);
+  return [...own, ...years.map(windowToDate), ...HORIZONS];
 }
 
 /** On the shelf, good or never tested, and not overdue for charge. */

@@ -1,14 +1,12 @@
-import type { Day } from '../basics/calendar.ts';
-import { fiscalPeriod } from '../service/fiscalPeriod.ts';
+import type { CountWindow } from './countCells.ts';
 import type { Demand } from './demand.ts';
 import type { PlanPeriod } from './fiscalYears.ts';
-import { planMonths } from './fiscalYears.ts';
+import type { FleetForecast } from './fleetForecast.ts';
 import { horizonsFrom } from './forecastCounts.ts';
-import type { PlanSettings } from './planSettings.ts';
+import type { PlanPeriods } from './planPeriods.ts';
+import { ownWindow } from './planPeriods.ts';
 import type { PlanYear } from './planYears.ts';
 import { BAND } from './planYears.ts';
-import type { Fleet } from './planViews.ts';
-import { fleetDemands } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 
 /** Expected failures of a month or quarter, to one decimal, with that period's own 90 % band. */
@@ -29,39 +27,38 @@ export type Horizon = {
   readonly high90: number;
 };
 
-const HORIZONS = [12, 24, 36];
+/** From as-of to 12, 24 and 36 months on. */
+export const HORIZONS: readonly CountWindow[] = horizonsFrom([12, 24, 36]);
 
 /** Replacements within 12, 24 and 36 months of as-of, the fleet kept at strength. */
-export function planHorizons(fleet: Fleet): Horizon[] {
-  return fleetDemands(fleet, horizonsFrom(HORIZONS)).map((demand, index) => ({
-    months: HORIZONS[index]!,
-    expected: demand.expected,
-    low90: demand.quantile(BAND[0]),
-    low50: demand.quantile(0.25),
-    median: demand.quantile(0.5),
-    high50: demand.quantile(0.75),
-    high90: demand.quantile(BAND[1]),
-  }));
+export function planHorizons(forecast: FleetForecast): Horizon[] {
+  return HORIZONS.map((window) => {
+    const { expected, quantile } = forecast.demand(window);
+    return {
+      months: window.to,
+      expected,
+      low90: quantile(BAND[0]),
+      low50: quantile(0.25),
+      median: quantile(0.5),
+      high50: quantile(0.75),
+      high90: quantile(BAND[1]),
+    };
+  });
 }
-
-type FiscalNames = Pick<PlanSettings, 'fiscalFirstMonth' | 'fiscalLabel'>;
 
 /** The plan by fiscal quarter and by calendar month; both add up to the years. */
 export function planTimes(
-  fleet: Fleet,
+  forecast: FleetForecast,
+  { quarters, months }: PlanPeriods,
   years: readonly PlanYear[],
-  asOf: Day,
-  settings: FiscalNames,
 ): { quarters: PlanTime[]; months: PlanTime[] } {
-  const months = planMonths(asOf, years[years.length - 1]!.to);
-  const quarters = quartersOf(months, settings);
-  const windows = [...quarters, ...months].map(({ startMonth, endMonth }) => ({
-    from: startMonth,
-    to: endMonth,
-  }));
-  const demands = fleetDemands(fleet, windows);
-  const monthTimes = times(months, demands.slice(quarters.length), years);
-  return { quarters: times(quarters, demands, years), months: monthTimes };
+  const timesOf = (periods: readonly PlanPeriod[]) =>
+    times(
+      periods,
+      periods.map((period) => forecast.demand(ownWindow(period))),
+      years,
+    );
+  return { quarters: timesOf(quarters), months: timesOf(months) };
 }
 
 // Each year's figure is shared out over its own periods, so that every level adds up to the one above it.
@@ -82,21 +79,4 @@ function times(
     low: demands[index]!.quantile(BAND[0]),
     high: demands[index]!.quantile(BAND[1]),
   }));
-}
-
-function quartersOf(months: readonly PlanPeriod[], settings: FiscalNames): PlanPeriod[] {
-  const quarters = new Map<string, PlanPeriod>();
-  for (const month of months) {
-    const label = quarterLabel(month.from, settings);
-    const begun = quarters.get(label) ?? { ...month, label };
-    quarters.set(label, { ...begun, to: month.to, endMonth: month.endMonth });
-  }
-  return [...quarters.values()];
-}
-
-// Settings were checked before they came here, so a first month that is none is a programming mistake.
-function quarterLabel(day: Day, { fiscalFirstMonth: firstMonth, fiscalLabel }: FiscalNames): string {
-  const label = fiscalPeriod(day, firstMonth, 'quarter', fiscalLabel);
-  if (!label.ok) throw new Error(`no first month: ${firstMonth}`);
-  return label.value;
 }

@@ -3,7 +3,6 @@ import type { AgeBin } from './ageBins.ts';
 import type { CountWindow } from './countCells.ts';
 import type { Demand } from './demand.ts';
 import { sumOfDemands } from './demand.ts';
-import type { CountParts } from './groupWork.ts';
 import type { CountForecast } from './forecastCounts.ts';
 import { forecastGroups } from './forecastCounts.ts';
 import type { Lot } from './lots.ts';
@@ -73,30 +72,8 @@ export function partDemands(
     .map(([name, { places, demands }]) => ({
       name,
       places,
-      demands: windows.map((_, window) => together(demands, window)),
+      demands: windows.map((_, window) => sumOfDemands(demands.map((each) => each[window]!))),
     }));
-}
-
-/** Demand of the whole fleet in each window. */
-export function fleetDemands(fleet: Fleet, windows: readonly CountWindow[]): readonly Demand[] {
-  return partDemands(fleet, windows, () => '')[0]?.demands ?? [];
-}
-
-/** Good batteries that are expected to be renewed with a failed mate of their set, in each window. */
-export function fleetMates(fleet: Fleet, windows: readonly CountWindow[]): number[] {
-  return fleet.rule.wholeSets ? fleetPart(fleet, windows, 'mates') : windows.map(() => 0);
-}
-
-/** Batteries that are expected to be renewed at the planned age before they fail, in each window. */
-export function fleetPlanned(fleet: Fleet, windows: readonly CountWindow[]): number[] {
-  return fleet.rule.plannedAge < Infinity ? fleetPart(fleet, windows, 'planned') : windows.map(() => 0);
-}
-
-function fleetPart(fleet: Fleet, windows: readonly CountWindow[], part: keyof CountParts): number[] {
-  const forecasts = fleet.groups.map(
-    ({ life, places }) => forecastLots([lotsOf(places, fleet.rule.wholeSets)], life, fleet, windows)[0]!,
-  );
-  return windows.map((_, window) => forecasts.reduce((sum, { parts }) => sum + parts[window]![part], 0));
 }
 
 /** Batteries that each place is expected to need in each window; a set's are shared by its places. */
@@ -117,7 +94,8 @@ export function expectedByPlace(
   return expected;
 }
 
-function forecastLots(
+/** Forecasts of groups of lots under one belief, by the fleet's rule of renewal. */
+export function forecastLots(
   groups: readonly (readonly Lot[])[],
   life: LifePosterior,
   { meanAge, rule }: Fleet,
@@ -128,11 +106,6 @@ function forecastLots(
   if (plannedAge === Infinity) return forecastGroups(bins, { life, windows });
   const planned = withPlannedRenewal(bins, { age: plannedAge, overdueMonths: OVERDUE_MONTHS });
   return forecastGroups(planned, { life, windows, plannedAge });
-}
-
-function together(demands: readonly (readonly Demand[])[], window: number): Demand {
-  const own = demands.map((each) => each[window]!);
-  return own.length === 1 ? own[0]! : sumOfDemands(own);
 }
 
 /** Members by the name of the part they belong to. */

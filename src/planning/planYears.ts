@@ -1,13 +1,12 @@
 import type { Day } from '../basics/calendar.ts';
-import type { Demand } from './demand.ts';
 import type { YearBudget } from './budget.ts';
 import { chargedToOrder, yearBudgets } from './budget.ts';
 import type { PlanPeriod } from './fiscalYears.ts';
-import { fiscalYears } from './fiscalYears.ts';
+import type { FleetForecast } from './fleetForecast.ts';
+import { ownWindow, windowToDate } from './planPeriods.ts';
 import type { Ask, PlanSettings } from './planSettings.ts';
 import type { Fleet } from './planViews.ts';
 import { fleetChangeNeeds } from './fleetChangeNeeds.ts';
-import { fleetDemands, fleetMates, fleetPlanned } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 import type { YearOrder } from './yearOrders.ts';
 import { yearOrders } from './yearOrders.ts';
@@ -50,28 +49,26 @@ export const BAND = [0.05, 0.95] as const;
 const ENOUGH = { '4in5': 0.8, '19in20': 0.95 } as const;
 
 /** The fiscal years of a plan, with their counts, orders and money. */
-export function planYears(fleet: Fleet, request: YearRequest): PlanYear[] {
+export function planYears(
+  fleet: Fleet,
+  forecast: FleetForecast,
+  periods: readonly PlanPeriod[],
+  request: YearRequest,
+): PlanYear[] {
   const { asOf, settings, dueNow, usableStock } = request;
-  const periods = fiscalYears(asOf, settings.fiscalFirstMonth, settings.years, settings.fiscalLabel);
-  const own = periods.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
-  const toDate = periods.map(({ endMonth }) => ({ from: 0, to: endMonth }));
-  const demands = fleetDemands(fleet, [...own, ...toDate]);
-  const counts = periods.map((period, index) => ({
-    ...period,
-    ...yearCounts(demands, index, periods.length),
-  }));
+  const counts = periods.map((period, index) => ({ ...period, ...yearCounts(forecast, periods, index) }));
   const expected = shareOut(
     counts.map(({ exact }) => exact),
     0.1,
   );
-  const mates = fleetMates(fleet, own);
-  const planned = fleetPlanned(fleet, own);
+  const part = (period: PlanPeriod, name: 'mates' | 'planned'): number =>
+    Math.round(forecast.part(ownWindow(period), name) * 10) / 10;
   const inService = fleet.groups.reduce((sum, { places }) => sum + places.length, 0);
   const changes = fleetChangeNeeds(periods, expected, inService, settings.fleetChanges);
   const years = counts.map((year, index) => ({
     ...year,
-    mates: Math.round(mates[index]! * 10) / 10,
-    planned: Math.round(planned[index]! * 10) / 10,
+    mates: part(year, 'mates'),
+    planned: part(year, 'planned'),
     fleetChange: changes[index]!,
     dueNow: index === 0 ? dueNow : 0,
     expected: expected[index]!,
@@ -101,9 +98,9 @@ function withOrders(
   }));
 }
 
-function yearCounts(demands: readonly Demand[], index: number, years: number) {
-  const own = demands[index]!;
-  const toDate = demands.slice(years);
+function yearCounts(forecast: FleetForecast, periods: readonly PlanPeriod[], index: number) {
+  const own = forecast.demand(ownWindow(periods[index]!));
+  const toDate = periods.map((period) => forecast.demand(windowToDate(period)));
   // Enough for all years so far, less what the years before were given: limits of single years never add up.
   const enough = (chance: number): number =>
     toDate[index]!.quantile(chance) - (index === 0 ? 0 : toDate[index - 1]!.quantile(chance));
