@@ -9,30 +9,53 @@ type Piece =
 /** Where rows are missing from a message until their blocks have come. */
 type Gap = { readonly gap: number; readonly length: number };
 
-/** Rows in one block. */
+/** A list that is longer goes ahead of its message. */
+const LONG = 200;
+/** The most rows in one block, and about as many cells. */
 const BLOCK = 2000;
+const BLOCK_CELLS = 20_000;
+
+const cellsIn = (row: unknown): number => {
+  if (Array.isArray(row)) return row.length === 2 ? 2 + cellsIn(row[1]) : row.length;
+  return isPlainObject(row) ? Object.keys(row).length : 1;
+};
 
 const isGap = (value: unknown): value is Gap => typeof value === 'object' && value !== null && 'gap' in value;
 
 const isPlainObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && Object.getPrototypeOf(value) === Object.prototype;
 
-/** Sends a message whose long lists go ahead of it in blocks. */
-export async function sendInBlocks(post: (piece: Piece) => void, message: unknown): Promise<void> {
+/** Sends a message whose long lists go ahead of it in blocks; what is in `handedOver` moves without a copy. */
+export async function sendInBlocks(
+  post: (piece: Piece, handedOver: Transferable[]) => void,
+  message: unknown,
+  handedOver: readonly Transferable[] = [],
+): Promise<void> {
   const lists: (readonly unknown[])[] = [];
   const whole = withoutLists(message, lists);
   for (const [place, rows] of lists.entries()) {
-    for (let from = 0; from < rows.length; from += BLOCK) {
-      post({ kind: 'rows', place, rows: rows.slice(from, from + BLOCK) });
+    for (let from = 0; from < rows.length;) {
+      const to = endOfBlock(rows, from);
+      post({ kind: 'rows', place, rows: rows.slice(from, to) }, []);
+      from = to;
       await turn();
     }
   }
-  post({ kind: 'whole', message: whole });
+  post({ kind: 'whole', message: whole }, [...handedOver]);
+}
+
+function endOfBlock(rows: readonly unknown[], from: number): number {
+  let [to, cells] = [from, 0];
+  while (to < rows.length && to - from < BLOCK && cells < BLOCK_CELLS) {
+    cells += cellsIn(rows[to]);
+    to += 1;
+  }
+  return to;
 }
 
 function withoutLists(value: unknown, lists: (readonly unknown[])[]): unknown {
   if (Array.isArray(value)) {
-    if (value.length <= BLOCK) return value.map((each) => withoutLists(each, lists));
+    if (value.length <= LONG) return value.map((each) => withoutLists(each, lists));
     lists.push(value);
     return { gap: lists.length - 1, length: value.length } satisfies Gap;
   }

@@ -1,8 +1,9 @@
 import type { Sheet } from '../../src/report/sheet.ts';
 import type { StartedWorkbook } from './workbookEngine.ts';
-import type { WorkbookFile } from './workbookFile.ts';
+import type { OriginalSheet } from './workbookFileWork.ts';
 import type { WorkbookState } from './workbookState.ts';
 import { stateOf } from './workbookStateOf.ts';
+import type { Followed } from './workbookTurns.ts';
 
 /** What has happened to one sheet since it was opened or added. */
 export type SheetChanges = {
@@ -27,19 +28,19 @@ export type Changes = {
   readonly sheets: ReadonlyMap<string, SheetChanges>;
   /** Names defined or moved for the whole workbook. */
   readonly names: ReadonlySet<string>;
-  /** The file that was opened. */
-  readonly file: WorkbookFile | undefined;
+  /** The sheets of the file that was opened; undefined where the workbook was new. */
+  readonly originals: readonly OriginalSheet[] | undefined;
 };
 
 /** Follows what the user and the pane do, so that saving knows what to put into the original. */
 export type ChangeTracker = {
   /** Starts anew with what has just been opened; without a file everything is new. */
-  readonly begin: (file: WorkbookFile | undefined) => void;
+  readonly begin: (originals: readonly OriginalSheet[] | undefined) => void;
   readonly pause: () => void;
   readonly resume: () => void;
   /** A sheet was drawn from our own data. */
   readonly drawn: (sheet: Sheet, id: string) => void;
-  readonly state: () => Promise<WorkbookState>;
+  readonly state: (work?: Followed) => Promise<WorkbookState>;
   readonly onChange: (listener: () => void) => () => void;
   readonly dispose: () => void;
 };
@@ -62,7 +63,7 @@ const SHIFTS =
 export function trackChanges(started: StartedWorkbook): ChangeTracker {
   let sheets = new Map<string, SheetChanges>();
   let names = new Set<string>();
-  let file: WorkbookFile | undefined;
+  let originals: readonly OriginalSheet[] | undefined;
   let paused = true;
   const listeners = new Set<() => void>();
   const sheetOf = (id: string): SheetChanges => {
@@ -78,10 +79,10 @@ export function trackChanges(started: StartedWorkbook): ChangeTracker {
   });
   return {
     begin: (opened) => {
-      [sheets, names, file, paused] = [new Map(), new Set(), opened, false];
+      [sheets, names, originals, paused] = [new Map(), new Set(), opened, false];
       const open = started.api.getActiveWorkbook()!.getSheets();
       open.forEach((sheet, index) => {
-        sheets.set(sheet.getSheetId(), newSheet(opened?.sheets[index]?.name));
+        sheets.set(sheet.getSheetId(), newSheet(opened?.[index]?.name));
       });
     },
     pause: () => {
@@ -91,7 +92,7 @@ export function trackChanges(started: StartedWorkbook): ChangeTracker {
       paused = false;
     },
     drawn: (sheet, id) => void sheets.set(id, newSheet(undefined, sheet)),
-    state: () => stateOf(started, { sheets, names, file }),
+    state: (work) => stateOf(started, { sheets, names, originals }, work),
     onChange: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);

@@ -27,7 +27,7 @@ export function fillColumns(
   return allOrNone(started, async (steps) => {
     const live = liveSheet(started, request.sheet);
     if (live === undefined) return problem('badInput', 'sheetNotThere', 'sheet', request.sheet);
-    const refusal = refusalOf(started, live, request);
+    const refusal = await refusalOf(started, live, request, work);
     if (refusal !== undefined) return refusal;
     const calculates = request.as !== 'values';
     const write = (): Promise<void> =>
@@ -40,11 +40,12 @@ export function fillColumns(
   });
 }
 
-function refusalOf(
+async function refusalOf(
   started: StartedWorkbook,
   live: LiveSheet,
   request: FillRequest,
-): ReturnType<typeof problem> | undefined {
+  work: Followed | undefined,
+): Promise<ReturnType<typeof problem> | undefined> {
   if (isProtected(live)) return problem('badInput', 'sheetProtected', 'sheet', live.name);
   if (request.as === 'tableColumn') {
     const table = tablesOn(started, live).find(({ name }) => name === request.table);
@@ -52,7 +53,7 @@ function refusalOf(
     const misplaced = misplacedIn(table, request);
     if (misplaced !== undefined) return misplaced;
   }
-  return request.overwrite ? undefined : filledCells(live, targetOf(request));
+  return request.overwrite ? undefined : filledCells(live, targetOf(request), work);
 }
 
 /** The cells that will be written, heads included. */
@@ -75,18 +76,25 @@ function misplacedIn(
   return problem('badInput', 'columnsNotBesideTable', 'table', name, { more: { beside: letters } });
 }
 
-function filledCells(live: LiveSheet, target: Block): ReturnType<typeof problem> | undefined {
+async function filledCells(
+  live: LiveSheet,
+  target: Block,
+  work: Followed | undefined,
+): Promise<ReturnType<typeof problem> | undefined> {
   let count = 0;
-  for (let row = target.row; row < target.row + target.rows; row += 1) {
-    for (let column = target.column; column < target.column + target.columns; column += 1) {
-      if (holdsSomething(live.cell(row, column))) count += 1;
-    }
-  }
+  await inBlocks(target.rows, unheard(work), (from, to) => {
+    for (let row = target.row + from; row < target.row + to; row += 1)
+      for (let column = target.column; column < target.column + target.columns; column += 1)
+        if (holdsSomething(live.cell(row, column))) count += 1;
+  });
   if (count === 0) return undefined;
   const last = address(target.row + target.rows - 1, target.column + target.columns - 1);
   const block = `${address(target.row, target.column)}:${last}`;
   return problem('badInput', 'cellsNotEmpty', 'column', live.name, { more: { count, block } });
 }
+
+// Looking tells nothing of how far it is: it takes a moment.
+const unheard = ({ signal }: Followed = {}): Followed => (signal === undefined ? {} : { signal });
 
 async function writeColumns(
   started: StartedWorkbook,

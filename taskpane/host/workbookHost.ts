@@ -2,7 +2,7 @@ import { writeXlsx } from 'hucre/xlsx';
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer } from '../../src/basics/outcome.ts';
 import type { Sheet } from '../../src/report/sheet.ts';
-import type { CellAt, SheetBlock, SheetHost, WorkbookInfo } from './sheetHost.ts';
+import type { CellAt, SheetBlock, SheetHost, Work, WorkbookInfo } from './sheetHost.ts';
 import { addLiveSheets } from './workbookAdding.ts';
 import { trackChanges } from './workbookChanges.ts';
 import { chartsOn } from './workbookCharts.ts';
@@ -10,14 +10,17 @@ import type { CellDescription } from './workbookDescribing.ts';
 import { describeLive, sentenceLive } from './workbookDescribing.ts';
 import type { StartedWorkbook } from './workbookEngine.ts';
 import { fillColumns } from './workbookFill.ts';
+import type { FileWork } from './workbookFileWork.ts';
+import { directFileWork } from './workbookFileWork.ts';
 import { selectedBlock, sheetInfos } from './workbookInfo.ts';
 import { liveSheet } from './workbookLive.ts';
 import { nameLiveCell, namedLiveCell } from './workbookNames.ts';
-import { openEmpty, openFile } from './workbookOpening.ts';
+import { nextBookId, openEmpty, showFile } from './workbookOpening.ts';
 import { readLiveBlock } from './workbookReading.ts';
 import { appendRecord } from './workbookRecords.ts';
 import { writeOverSheet } from './workbookReplacing.ts';
 import { selectLive, watchSelection } from './workbookSelecting.ts';
+import { partOf } from './workbookTurns.ts';
 import { namesForFile, sheetForFile } from './workbookSheetFile.ts';
 
 /** Whether our own functions are saved as formulas for the add-in, or as their answers. */
@@ -36,9 +39,10 @@ export type BuiltIn = SheetHost & {
   readonly open: (
     bytes: Uint8Array,
     fileName: string,
+    work?: Work,
   ) => Promise<Outcome<{ readonly warnings: readonly string[] }>>;
   /** What is open as an .xlsx file. */
-  readonly save: (as: SaveAs) => Promise<Outcome<Saved>>;
+  readonly save: (as: SaveAs, work?: Work) => Promise<Outcome<Saved>>;
   /** What the error in a cell says; empty where there is none, or none is known. */
   readonly sentenceAt: (at: CellAt) => string;
   /** A cell in words, for those who can't see it. */
@@ -53,6 +57,8 @@ export type BuiltIn = SheetHost & {
 export type Surroundings = {
   /** Gives a file to the user. */
   readonly download: (bytes: Uint8Array, fileName: string) => void;
+  /** Reads and makes files; on the caller's own thread where it is left out. */
+  readonly fileWork?: FileWork;
 };
 
 type Opened = {
@@ -65,7 +71,8 @@ type Opened = {
 const NEW_NAME = 'workbook.xlsx';
 
 /** Makes the built-in workbook, in a browser or without a screen, from a started engine. */
-export function builtInHost(started: StartedWorkbook, { download }: Surroundings): BuiltIn {
+export function builtInHost(started: StartedWorkbook, surroundings: Surroundings): BuiltIn {
+  const { download, fileWork = directFileWork } = surroundings;
   const opened: Opened = { fileName: NEW_NAME, original: undefined, warnings: [], dates1904: false };
   if (started.api.getActiveWorkbook() === null) openEmpty(started);
   const changes = trackChanges(started);
@@ -76,17 +83,16 @@ export function builtInHost(started: StartedWorkbook, { download }: Surroundings
     changes.drawn(sheet, id);
     charts.add(sheet, id);
   };
-  const open: BuiltIn['open'] = async (bytes, fileName) => {
+  const open: BuiltIn['open'] = async (bytes, fileName, work) => {
+    const read = await fileWork.read(bytes, fileName, nextBookId(), work?.signal);
+    if (!read.ok) return read;
+    work?.signal.throwIfAborted();
     changes.pause();
-    const read = await openFile(started, bytes, fileName);
-    if (!read.ok) {
-      changes.resume();
-      return read;
-    }
     charts.forget();
+    await showFile(started, read.value, (share) => work?.progress(share));
     const { warnings, dates1904, isText } = read.value;
     Object.assign(opened, { fileName, warnings, dates1904, original: isText ? undefined : bytes });
-    changes.begin(isText ? undefined : read.value);
+    changes.begin(isText ? undefined : read.value.sheets);
     return answer({ warnings });
   };
   return {
@@ -116,9 +122,9 @@ export function builtInHost(started: StartedWorkbook, { download }: Surroundings
     // The cell functions are part of this workbook: there is nothing to mend.
     repairFormulas: async () => answer(0),
     open,
-    save: async (as) => {
-      const { savedWorkbook } = await import('./workbookSave.ts');
-      const { bytes, lost } = await savedWorkbook(opened.original, await changes.state(), as);
+    save: async (as, work) => {
+      const state = await changes.state(partOf(work, 0, 0.5));
+      const { bytes, lost } = await fileWork.save(opened.original, state, as, work?.signal);
       return answer({ bytes, lost, fileName: withEnding(opened.fileName) });
     },
     sentenceAt: (at) => sentenceLive(started, at),

@@ -1,3 +1,4 @@
+import type { ICellData } from '@univerjs/core';
 import type { CellStyle } from 'hucre/xlsx';
 import type { CellRange } from './cellAddress.ts';
 import type { HostCell, HostTable } from './sheetHost.ts';
@@ -9,16 +10,22 @@ import type { LiveSheet } from './workbookLive.ts';
 import { liveSheets } from './workbookLive.ts';
 import { lookForFile } from './workbookLookForFile.ts';
 import { namedLiveCell } from './workbookNames.ts';
-import type { FileSheet } from './workbookSheet.ts';
+import type { OriginalSheet } from './workbookFileWork.ts';
 import type { Answer, ChangedCell, ChangedTable, SheetState, WorkbookState } from './workbookState.ts';
-import { turn } from './workbookTurns.ts';
+import type { Followed } from './workbookTurns.ts';
+import { inBlocks, partOf } from './workbookTurns.ts';
 
 /** What the workbook has become, from what has happened to it and from what stands in it now. */
-export async function stateOf(started: StartedWorkbook, changes: Changes): Promise<WorkbookState> {
+export async function stateOf(
+  started: StartedWorkbook,
+  changes: Changes,
+  work?: Followed,
+): Promise<WorkbookState> {
   const sheets: SheetState[] = [];
-  for (const live of liveSheets(started)) {
-    sheets.push(sheetState(started, live, changes));
-    await turn();
+  const all = liveSheets(started);
+  for (const [index, live] of all.entries()) {
+    const part = partOf(work, index / all.length, 1 / all.length);
+    sheets.push(await sheetState(started, live, changes, part));
   }
   const names = [...changes.names].flatMap((name) => {
     const at = namedLiveCell(started, name);
@@ -27,16 +34,21 @@ export async function stateOf(started: StartedWorkbook, changes: Changes): Promi
   return { sheets, names };
 }
 
-function sheetState(started: StartedWorkbook, live: LiveSheet, { sheets, file }: Changes): SheetState {
+async function sheetState(
+  started: StartedWorkbook,
+  live: LiveSheet,
+  { sheets, originals }: Changes,
+  work: Followed,
+): Promise<SheetState> {
   const changed = sheets.get(live.id);
-  const original = file?.sheets.find(({ name }) => name === changed?.original);
+  const original = originals?.find(({ name }) => name === changed?.original);
   const { facade } = live;
   return {
     name: live.name,
     ...(original !== undefined && { original: original.name }),
     ...(changed?.drawn !== undefined && { drawn: changed.drawn }),
     ...(changed?.hidden === true && { hidden: facade.isSheetHidden() }),
-    ...changedCells(started, live, changed, original),
+    ...(await changedCells(started, live, changed, original, work)),
     tables: changedTables(started, live, changed, original),
     widths: new Map([...(changed?.widths ?? [])].map((column) => [column, characters(live, column)])),
     ...(changed?.merges === true && { merges: facade.getMergedRanges().map((each) => each.getRange()) }),
@@ -47,53 +59,69 @@ function sheetState(started: StartedWorkbook, live: LiveSheet, { sheets, file }:
 const characters = ({ facade }: LiveSheet, column: number): number =>
   Math.max(0, (facade.getColumnWidth(column) - 5) / 7);
 
-function changedCells(
+async function changedCells(
   started: StartedWorkbook,
   live: LiveSheet,
   changed: SheetChanges | undefined,
-  original: FileSheet | undefined,
-): Pick<SheetState, 'cells' | 'recalculated'> {
+  original: OriginalSheet | undefined,
+  work: Followed,
+): Promise<Pick<SheetState, 'cells' | 'recalculated'>> {
   const isKnown = original !== undefined || changed?.drawn !== undefined;
   const listed = isKnown && changed?.shifted !== true;
   const covered = spilledOver(live);
   const isStyled = (row: number, column: number): boolean =>
     !isKnown || changed?.looks.get(row)?.has(column) === true;
-  const cells = inOrder(listed ? changed!.cells : everyCell(live, original))
-    .filter(([row, column]) => !covered(row, column))
-    .map(([row, column]) => changedCell(started, live, row, column, isStyled(row, column)));
-  const anew = listed ? inOrder(changed!.calculated) : [];
-  const recalculated: Answer[] = [];
-  for (const [row, column] of anew) {
-    if (changed!.cells.get(row)?.has(column) === true || covered(row, column)) continue;
+  const [cells, recalculated]: [ChangedCell[], Answer[]] = [[], []];
+  const spots = listed ? changed!.cells : await everyCell(live, original, work);
+  await eachSpot(spots, work, (row, column) => {
+    if (!covered(row, column)) cells.push(changedCell(started, live, row, column, isStyled(row, column)));
+  });
+  await eachSpot(listed ? changed!.calculated : new Map(), work, (row, column) => {
+    if (changed!.cells.get(row)?.has(column) === true || covered(row, column)) return;
     // An answer that spills may reach less or more far than it did.
     const isWhole = original === undefined || live.ranges[row]?.[column] !== undefined;
     if (isWhole) cells.push(changedCell(started, live, row, column, false));
     else recalculated.push({ row, column, value: live.value(row, column) });
-  }
+  });
   return { cells, recalculated };
 }
 
-const inOrder = (spots: ReadonlyMap<number, ReadonlySet<number>>): [number, number][] =>
-  [...spots.keys()]
-    .sort((a, b) => a - b)
-    .flatMap((row) =>
-      [...spots.get(row)!].sort((a, b) => a - b).map((column): [number, number] => [row, column]),
-    );
+/** Visits cells row by row, in order, with turns of the event loop between blocks of rows. */
+async function eachSpot(
+  spots: ReadonlyMap<number, ReadonlySet<number>>,
+  work: Followed,
+  visit: (row: number, column: number) => void,
+): Promise<void> {
+  const rows = [...spots.keys()].sort((a, b) => a - b);
+  await inBlocks(rows.length, work, (from, to) => {
+    for (const row of rows.slice(from, to))
+      for (const column of [...spots.get(row)!].sort((a, b) => a - b)) visit(row, column);
+  });
+}
 
 /** Every filled cell of now, and every one that was filled in the original. */
-function everyCell(live: LiveSheet, original: FileSheet | undefined): Map<number, Set<number>> {
+async function everyCell(
+  live: LiveSheet,
+  original: OriginalSheet | undefined,
+  work: Followed,
+): Promise<Map<number, Set<number>>> {
   const spots = new Map<number, Set<number>>();
   const mark = (row: number, column: number): void => {
-    spots.set(row, (spots.get(row) ?? new Set()).add(column));
+    const columns = spots.get(row);
+    if (columns === undefined) spots.set(row, new Set([column]));
+    else columns.add(column);
   };
-  live.sheet.getCellMatrix().forValue((row, column, cell) => {
-    if (holdsSomething(cell)) mark(row, column);
+  const now = Object.entries(live.sheet.getCellMatrix().getMatrix() as Record<number, Record<number, ICellData>>);
+  await inBlocks(now.length, work, (from, to) => {
+    for (const [row, cells] of now.slice(from, to))
+      for (const [column, cell] of Object.entries(cells ?? {}))
+        if (holdsSomething(cell)) mark(Number(row), Number(column));
   });
-  original?.rows.forEach((cells, row) =>
-    cells.forEach((cell, column) => {
-      if (cell !== null && cell !== undefined) mark(row, column);
-    }),
-  );
+  const filled = original?.filled ?? [];
+  await inBlocks(filled.length / 3, work, (from, to) => {
+    for (let at = from * 3; at < to * 3; at += 3)
+      for (let column = filled[at + 1]!; column <= filled[at + 2]!; column += 1) mark(filled[at]!, column);
+  });
   return spots;
 }
 
@@ -157,7 +185,7 @@ function changedTables(
   started: StartedWorkbook,
   live: LiveSheet,
   changed: SheetChanges | undefined,
-  original: FileSheet | undefined,
+  original: OriginalSheet | undefined,
 ): ChangedTable[] {
   const drawn = new Set(changed?.drawn?.tables.map(({ name }) => name));
   return tablesOn(started, live)

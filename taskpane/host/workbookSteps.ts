@@ -1,5 +1,6 @@
 import type { StartedWorkbook } from './workbookEngine.ts';
 import { openBook } from './workbookEngine.ts';
+import { turn } from './workbookTurns.ts';
 
 /** One change of the workbook in the engine's own terms. */
 export type Mutation = { readonly id: string; readonly params: object };
@@ -9,7 +10,7 @@ export type Steps = {
   /** Makes a change and remembers what takes it back. */
   readonly make: (change: Mutation, inverse: Mutation) => void;
   readonly keep: () => void;
-  readonly takeBack: () => void;
+  readonly takeBack: () => Promise<void>;
 };
 
 /** An empty list of changes to the workbook that is open. */
@@ -30,7 +31,12 @@ export function newSteps(started: StartedWorkbook): Steps {
       const undoing = started.univer.__getInjector().get(started.core.IUndoRedoService);
       undoing.pushUndoRedo({ unitID, undoMutations: [...inverses], redoMutations: [...made] });
     },
-    takeBack: () => inverses.forEach(execute),
+    takeBack: async () => {
+      for (const inverse of inverses) {
+        execute(inverse);
+        await turn();
+      }
+    },
   };
 }
 
@@ -43,10 +49,10 @@ export async function allOrNone<T extends { readonly ok: boolean }>(
   try {
     const outcome = await change(steps);
     if (outcome.ok) steps.keep();
-    else steps.takeBack();
+    else await steps.takeBack();
     return outcome;
   } catch (reason) {
-    steps.takeBack();
+    await steps.takeBack();
     throw reason;
   }
 }

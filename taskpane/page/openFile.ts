@@ -3,7 +3,8 @@ import { dayFromParts } from '../../src/basics/calendar.ts';
 import { problemText } from '../../src/basics/problemText.ts';
 import type { GivenSettings } from '../../src/inventory/settings.ts';
 import type { PageState } from './pageState.ts';
-import { faultText, PAGE } from './pageText.ts';
+import { PAGE } from './pageText.ts';
+import { duringWork, tellProblem } from './pageWork.ts';
 
 /** The demonstration inventory and its settings, which the build puts beside the page, and the day for which it was written. */
 const DEMO = 'norrfell-inventory.xlsx';
@@ -50,24 +51,18 @@ async function beside(name: string): Promise<Response> {
 }
 
 async function openNow(page: PageState, file: GivenFile): Promise<void> {
-  page.message.value = undefined;
-  try {
-    const workbook = page.workbook.value;
-    if (workbook === undefined) return tellProblem(page, PAGE.stillStarting);
-    const opened = await workbook.host.open(await file.bytes(), file.name);
+  const workbook = page.workbook.value;
+  if (workbook === undefined) return tellProblem(page, PAGE.stillStarting);
+  let isOpen = false;
+  await duringWork(page, `${PAGE.opening} ${file.name}`, async (work) => {
+    const opened = await workbook.host.open(await file.bytes(), file.name, work);
     if (!opened.ok) return tellProblem(page, problemText(opened.problem));
+    isOpen = true;
     workbook.lookAgain();
     page.fileName.value = file.name;
     page.changed.value = false;
     const more = [...(file.note === undefined ? [] : [file.note]), ...opened.value.warnings];
     page.message.value = { kind: 'done', text: `${PAGE.opened} ${file.name}.`, more };
-    await page.afterOpening.value?.(file.asOf, await file.settings?.());
-  } catch (error) {
-    tellProblem(page, faultText(error));
-  }
-}
-
-/** Says what is wrong, in the page's own place for it. */
-export function tellProblem(page: PageState, text: string): void {
-  page.message.value = { kind: 'problem', text };
+  });
+  if (isOpen) await page.afterOpening.value?.(file.asOf);
 }

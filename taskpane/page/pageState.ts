@@ -4,6 +4,7 @@ import type { GivenSettings } from '../../src/inventory/settings.ts';
 import type { Day } from '../../src/basics/calendar.ts';
 import type { CellDescription } from '../host/workbookDescribing.ts';
 import type { SaveAs, Saved } from '../host/workbookHost.ts';
+import type { Session } from '../session.ts';
 import type { PageWorkbook } from './pageWorkbook.ts';
 
 /** What the page has to say; `more` is a list of sentences that belong to it. */
@@ -27,6 +28,8 @@ export type PageState = {
   readonly workbook: Signal<PageWorkbook | undefined>;
   readonly fileName: Signal<string | undefined>;
   readonly changed: Signal<boolean>;
+  /** Opening or saving that is under way. */
+  readonly underway: Session['underway'];
   readonly message: Signal<PageMessage | undefined>;
   readonly question: Signal<PageQuestion | undefined>;
   readonly cell: Signal<CellDescription | undefined>;
@@ -40,6 +43,7 @@ export function newPageState(): PageState {
     workbook: signal<PageWorkbook | undefined>(undefined),
     fileName: signal<string | undefined>(undefined),
     changed: signal(false),
+    underway: signal(undefined),
     message: signal<PageMessage | undefined>(undefined),
     question: signal<PageQuestion | undefined>(undefined),
     cell: signal<CellDescription | undefined>(undefined),

@@ -18,10 +18,13 @@ export const PAGE = {
   stillStarting: 'the workbook is still starting; try again in a moment',
   dropHere: 'Drop the file to open it',
   dropOne: 'more than one file was dropped; drop one',
+  opening: 'Opening',
   opened: 'Opened',
   demoNote:
     'Everything in it is made up. It is counted as of 2026-06-30, the day for which it was written, with settings that came along: record start, weather, prices, stock, orders.',
+  saving: 'Saving',
   saved: 'Saved',
+  busy: 'wait until it is done, or give it up',
   close: 'Close',
   toGrid: 'F6 moves on to the pane, Shift+F6 back to the header',
 } as const;

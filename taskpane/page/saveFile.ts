@@ -1,24 +1,23 @@
 import { problemText } from '../../src/basics/problemText.ts';
 import { giveFile } from '../giveFile.ts';
 import type { SaveAs, Saved } from '../host/workbookHost.ts';
-import { tellProblem } from './openFile.ts';
 import type { PageState } from './pageState.ts';
-import { faultText, PAGE } from './pageText.ts';
+import { PAGE } from './pageText.ts';
+import { duringWork, tellProblem } from './pageWork.ts';
 
 export { giveFile };
 
 /** Makes the file; what it would not have is shown before it is given to the user. */
 export async function saveWorkbook(page: PageState, as: SaveAs): Promise<void> {
   page.question.value = undefined;
-  try {
-    const made = await page.workbook.value?.host.save(as);
-    if (made === undefined) return;
+  const workbook = page.workbook.value;
+  if (workbook === undefined) return;
+  await duringWork(page, PAGE.saving, async (work) => {
+    const made = await workbook.host.save(as, work);
     if (!made.ok) tellProblem(page, problemText(made.problem));
     else if (made.value.lost.length > 0) page.question.value = { kind: 'losses', saved: made.value, as };
     else giveSaved(page, made.value, as);
-  } catch (error) {
-    tellProblem(page, faultText(error));
-  }
+  });
 }
 
 /** Gives the finished file to the user. */

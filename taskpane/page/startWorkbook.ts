@@ -8,13 +8,19 @@ import { workbookKeyboard } from '../host/workbookKeyboard.ts';
 import { oncePerFrame } from '../parts/oncePerFrame.ts';
 import type { PageWorkbook } from './pageWorkbook.ts';
 import { giveFile } from './saveFile.ts';
+import { workerFileWork } from './workerFileWork.ts';
 
 /** Starts the grid in an element, with its keys and its words for screen readers. */
 export function startPageWorkbook(container: HTMLElement, name: string): PageWorkbook {
   const keyboard = workbookKeyboard(container, name);
   const grid = startBrowser(container);
   keyboard.follow(grid.api);
-  const host = builtInHost(grid, { download: (bytes, fileName) => giveFile(fileName, bytes) });
+  const host = builtInHost(grid, {
+    download: (bytes, fileName) => giveFile(fileName, bytes),
+    fileWork: workerFileWork(
+      () => new Worker(/* webpackChunkName: "fileWorker" */ new URL('./fileWorker.ts', import.meta.url)),
+    ),
+  });
   const listeners: ((cell: CellDescription | undefined) => void)[] = [keyboard.speak];
   const lookAgain = oncePerFrame(() => {
     const cell = activeCell(grid, host);

@@ -6,7 +6,7 @@ import { GIVE_UP } from '../text.ts';
 const WORTH_SHOWING = 500;
 
 /** What is under way, how far it is, and a way to give it up; shown once it takes its time. */
-export function ProgressLine({ session }: { readonly session: Session }) {
+export function ProgressLine({ session }: { readonly session: Pick<Session, 'underway'> }) {
   const now = session.underway.value;
   const giveUp = now?.giveUp;
   const [slow, setSlow] = useState<() => void>();
