@@ -18,6 +18,7 @@ export function recordStartOf(
   const start = recordStart({
     said,
     earliestWatched: earliest(watched),
+    watchedShare: watched.filter((day) => !Number.isNaN(day)).length / Math.max(1, watched.length),
     earliestRemoval: earliest(removed),
     anyRemoved: where.includes('removed') || earliest(removed) !== undefined,
   });

@@ -89,8 +89,21 @@ export const dateExamples: Examples = {
     no: [[...fleet(), removed({ 'First seen': day('2025-03-01') })]],
   },
   'watched since missing': {
-    yes: [[...fleet().map((row) => ({ ...row, 'First seen': day('2024-05-01') })), ...removedFleet]],
-    no: [[...fleet(), ...removedFleet]],
+    // One row of many lacks its date; where most lack it, the column answers for its own rows only.
+    yes: [
+      [
+        ...[...fleet(), ...fleet(), ...fleet()].map((row, index) => ({
+          ...row,
+          Serial: `W${index}`,
+          'First seen': day('2024-05-01'),
+        })),
+        removedFleet[0]!,
+      ],
+    ],
+    no: [
+      [...fleet(), ...removedFleet],
+      [...fleet().slice(1), { ...fleet()[0]!, 'First seen': day('2024-05-01') }, ...removedFleet],
+    ],
   },
   'record start assumed': {
     yes: [
