@@ -19,7 +19,7 @@ export const VIEW_HELP: Readonly<
   inventory: {
     does: 'Reads the sheet as it is, says what is doubtful, and adds columns and lists only where you want them.',
     from: 'Every age, charge and verdict comes from the cells of its own row, your settings and the as-of day.',
-    section: 'charge-from-the-rest-voltage',
+    section: 'the-verdict',
   },
   bench: {
     does: 'One battery at a time, in the order of the work. Enter moves on; y and n answer a question.',

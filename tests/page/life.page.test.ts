@@ -66,6 +66,16 @@ describe('the planner’s hardest question', () => {
     expect(days.slice(open.length).every((text) => text === 'too late')).toBe(true);
   });
 
+  it('has its help within reach, from the same address', async () => {
+    const { page } = opened;
+    const link = page.getByRole('link', { name: 'How life is counted' });
+    const address = await link.evaluate((each) => (each as HTMLAnchorElement).href);
+    expect(address.startsWith(bench.served.address)).toBe(true);
+    const reply = await page.request.get(address);
+    expect(reply.status()).toBe(200);
+    expect(await reply.text()).toContain(`id="${address.split('#')[1]}"`);
+  });
+
   it('is used for planning, each site apart', async () => {
     const { page } = opened;
     await page.getByRole('button', { name: 'Use for planning: each site apart' }).click();

@@ -83,7 +83,7 @@ function Reading({ bench, name }: { readonly bench: BenchState; readonly name: R
           autocomplete="off"
           value={readings[name]}
           onInput={({ currentTarget }) =>
-            put(bench, { readings: { ...readings, [name]: currentTarget.value } })
+            put(bench, { readings: { ...bench.form.value.readings, [name]: currentTarget.value } })
           }
         />
       )}
