@@ -95,8 +95,6 @@ async function readHalves(
   offset: number,
   reading: Reading,
 ): Promise<void> {
-  if (piece.rows === 1)
-    throw new OfficeExtension.Error({ code: 'ResponsePayloadSizeLimitExceeded' } as never);
   const half = Math.ceil(piece.rows / 2);
   await readPiece(context, sheet, { ...piece, rows: half }, offset, reading);
   const rest = { ...piece, row: piece.row + half, rows: piece.rows - half };
