@@ -111,7 +111,9 @@ async function everyCell(
     if (columns === undefined) spots.set(row, new Set([column]));
     else columns.add(column);
   };
-  const now = Object.entries(live.sheet.getCellMatrix().getMatrix() as Record<number, Record<number, ICellData>>);
+  const now = Object.entries(
+    live.sheet.getCellMatrix().getMatrix() as Record<number, Record<number, ICellData>>,
+  );
   await inBlocks(now.length, work, (from, to) => {
     for (const [row, cells] of now.slice(from, to))
       for (const [column, cell] of Object.entries(cells ?? {}))
