@@ -1,5 +1,6 @@
 import type { CountCells, CountWindow } from './countCells.ts';
 import { cellsReach } from './countCells.ts';
+import { once } from './once.ts';
 import type { RenewalTable } from './renewals.ts';
 import { atTime, renewalTable } from './renewals.ts';
 
@@ -11,7 +12,8 @@ export type WindowKernel = {
   readonly mean: Float64Array;
   readonly second: Float64Array;
   readonly third: Float64Array;
-  readonly laterFailures: Float64Array;
+  /** Only worked out where failures are told apart from other renewals. */
+  readonly laterFailures: () => Float64Array;
 };
 
 /** The kernels of all windows, and for each whole month the mean count to date that a renewal in a cell brings. */
@@ -27,7 +29,7 @@ export function kernelsWithoutRenewals(cells: CountCells): CountKernels {
     mean: cells.middles.map((u) => (isWithin(window, u) ? 1 : 0)),
     second: none,
     third: none,
-    laterFailures: none,
+    laterFailures: () => none,
   });
   return {
     windows: cells.windows.map(alone),
@@ -64,42 +66,72 @@ export function isWithin({ from, to }: CountWindow, moment: number): boolean {
 const months = ({ curveMonths }: CountCells): number[] =>
   Array.from({ length: curveMonths }, (_, i) => i + 1);
 
-function windowKernel({ middles }: CountCells, window: CountWindow, table: RenewalTable): WindowKernel {
+function windowKernel(cells: CountCells, window: CountWindow, table: RenewalTable): WindowKernel {
+  const { middles } = cells;
   const room = () => new Float64Array(middles.length);
-  const kernel = { mean: room(), second: room(), third: room(), laterFailures: room() };
-  middles.forEach((u, cell) => {
-    if (u > window.to) return;
-    const [mean, second, third] = isWithin(window, u)
-      ? failedWithin(window, u, table)
-      : failedBefore(window, u, table);
-    kernel.mean[cell] = mean;
-    kernel.second[cell] = second;
-    kernel.third[cell] = third;
-    kernel.laterFailures[cell] =
-      atTime(table.failures, table.step, window.to - u) -
-      atTime(table.failures, table.step, Math.max(0, window.from - u));
-  });
+  const laterFailures = once(() => failuresAfter(cells, window, table));
+  const kernel = { mean: room(), second: room(), third: room(), laterFailures };
+  const stretches = stretchesOf(window, table);
+  for (let cell = 0; cell < middles.length && middles[cell]! <= window.to; cell += 1) {
+    if (isWithin(window, middles[cell]!)) failedWithin(kernel, cell, window.to - middles[cell]!, table);
+    else failedBefore(kernel, cell, window.to - middles[cell]!, stretches, table);
+  }
   return kernel;
 }
 
-type Moments = [mean: number, second: number, third: number];
+function failuresAfter({ middles }: CountCells, { from, to }: CountWindow, table: RenewalTable) {
+  const { failures, step } = table;
+  return middles.map((u) =>
+    u > to ? 0 : atTime(failures, step, to - u) - atTime(failures, step, Math.max(0, from - u)),
+  );
+}
 
 // The failure counts, and with it those of its successors: factorial moments of 1 + N.
-function failedWithin({ to }: CountWindow, u: number, { step, mean, second, third }: RenewalTable): Moments {
-  const [one, two, three] = [mean, second, third].map((values) => atTime(values, step, to - u));
-  return [1 + one!, 2 * one! + two!, 3 * two! + three!];
+function failedWithin(into: WindowKernel, cell: number, left: number, table: RenewalTable): void {
+  const one = atTime(table.mean, table.step, left);
+  const two = atTime(table.second, table.step, left);
+  into.mean[cell] = 1 + one;
+  into.second[cell] = 2 * one + two;
+  into.third[cell] = 3 * two + atTime(table.third, table.step, left);
+}
+
+/** A window's time from its end back to its start, cut into steps, and what a renewal within one brings until the end. */
+type Stretches = {
+  readonly edges: Float64Array;
+  readonly one: Float64Array;
+  readonly two: Float64Array;
+};
+
+// The same wherever in time the first renewal was.
+function stretchesOf({ from, to }: CountWindow, { step, mean, second }: RenewalTable): Stretches {
+  const edges: number[] = [];
+  for (let left = 0; left < to - from; left += step) edges.push(left);
+  edges.push(to - from);
+  const middles = Float64Array.from(edges.slice(1), (edge, i) => (edges[i]! + edge) / 2);
+  return {
+    edges: Float64Array.from(edges),
+    one: middles.map((middle) => atTime(mean, step, middle)),
+    two: middles.map((middle) => atTime(second, step, middle)),
+  };
 }
 
 // Only successors count, and of those only what falls into the window: sums over their first time in it.
-function failedBefore({ from, to }: CountWindow, u: number, { step, mean, second }: RenewalTable): Moments {
-  const [start, end] = [from - u, to - u];
-  let [pairs, triples] = [0, 0];
-  for (let left = 0; left < to - from; left += step) {
-    const further = Math.min(left + step, to - from);
-    const arriving = atTime(mean, step, end - left) - atTime(mean, step, end - further);
-    const middle = (left + further) / 2;
-    pairs += arriving * atTime(mean, step, middle);
-    triples += arriving * atTime(second, step, middle);
+function failedBefore(
+  into: WindowKernel,
+  cell: number,
+  end: number,
+  { edges, one, two }: Stretches,
+  { step, mean }: RenewalTable,
+): void {
+  const last = atTime(mean, step, end);
+  let [pairs, triples, until] = [0, 0, last];
+  for (let i = 0; i < one.length; i += 1) {
+    const before = atTime(mean, step, end - edges[i + 1]!);
+    pairs += (until - before) * one[i]!;
+    triples += (until - before) * two[i]!;
+    until = before;
   }
-  return [atTime(mean, step, end) - atTime(mean, step, start), 2 * pairs, 3 * triples];
+  into.mean[cell] = last - until;
+  into.second[cell] = 2 * pairs;
+  into.third[cell] = 3 * triples;
 }

@@ -26,6 +26,8 @@ export type CountForecast = {
   readonly demands: readonly Demand[];
   /** What the expected count of each window is made of. */
   readonly parts: readonly CountParts[];
+  /** For each bin and window the batteries that each battery's place in the bin is expected to need. */
+  readonly eachPlace: readonly (readonly number[])[];
 };
 
 /** Renewed on failure only; new batteries can fail again; the fleet is kept at strength; no count month by month. */
@@ -118,5 +120,8 @@ function groupForecast(
     expectedByMonth: [...group.expectedByMonth],
     demands,
     parts: demands.map(({ expected }, window) => windowParts(group, window, expected)),
+    eachPlace: group.bins.map((_, bin) => [
+      ...group.eachPlace.subarray(bin * demands.length, (bin + 1) * demands.length),
+    ]),
   };
 }

@@ -26,6 +26,8 @@ export type GroupWork = {
   readonly counts: readonly LatticeCounts[];
   readonly parts: readonly { failures: number; mates: number }[];
   readonly expectedByMonth: Float64Array;
+  /** Renewals expected of each place of a bin, bin by bin, a number for each window. */
+  readonly eachPlace: Float64Array;
   /** Chances of each count so far, or undefined where they aren't added up count by count. */
   readonly exact: (Float64Array | undefined)[];
 };
@@ -47,6 +49,7 @@ export function groupWork(bins: readonly IndexedBin[], cells: CountCells, lattic
     counts: cells.windows.map(() => emptyCounts(lattice)),
     parts: cells.windows.map(() => ({ failures: 0, mates: 0 })),
     expectedByMonth: new Float64Array(cells.curveMonths + 1),
+    eachPlace: new Float64Array(bins.length * cells.windows.length),
     exact: cells.windows.map(() => (few ? new Float64Array(most + 1) : undefined)),
   };
 }
@@ -75,9 +78,17 @@ export function addLife(group: GroupWork, cells: CountCells, work: LifeWork): vo
     counts.variance[work.life] = variance;
     counts.third[work.life] = third;
   });
+  addEachPlace(group, windows, work);
   addExact(group, windows, work);
   if (group.hasParts) addParts(group, cells, work);
   if (cells.curveMonths > 0) addCurve(group, cells, work);
+}
+
+function addEachPlace({ bins, eachPlace }: GroupWork, windows: number, { moments, weight }: LifeWork): void {
+  bins.forEach(({ index }, bin) => {
+    for (let window = 0; window < windows; window += 1)
+      eachPlace[bin * windows + window]! += weight * moments[3 * (index * windows + window)]!;
+  });
 }
 
 function addExact(group: GroupWork, windows: number, { moments, weight }: LifeWork): void {
@@ -99,7 +110,7 @@ function addParts(
     const failing = groupFirst(bins, size, first.failing, width);
     const planned = groupFirst(bins, size, first.planned, width);
     cells.windows.forEach((window, w) => {
-      const { laterFailures } = kernels.get(size)!.windows[w]!;
+      const laterFailures = kernels.get(size)!.windows[w]!.laterFailures();
       let events = 0;
       for (let cell = 0; cell < width; cell += 1) {
         events += (failing[cell]! + planned[cell]!) * laterFailures[cell]!;

@@ -28,10 +28,11 @@ function setName({ battery, ageKnown }: Place): string | undefined {
   return ageKnown && set !== '' ? `${site}\u0000${vehicle}\u0000${set}` : undefined;
 }
 
-/** A name that lots with the same ages share, whatever the order of their batteries. */
-export function lotKind(lot: Lot): string {
-  if (lot.length === 1) return [...lot[0]!.months].map(([month, share]) => `${month}*${share}`).join('+');
-  return lotMonths(lot).join(' ');
+/** The ages that the batteries of a lot may have, oldest last, each with its share of one. */
+export function lotAges(lot: Lot, meanAge: ReadonlyMap<number, number>): [ages: number[], share: number][] {
+  const agesOf = (months: readonly number[]): number[] => months.map((month) => meanAge.get(month)!);
+  if (lot.length > 1) return [[agesOf(lotMonths(lot)), 1]];
+  return [...lot[0]!.months].map(([month, share]) => [agesOf([month]), share]);
 }
 
 const lotMonths = (lot: Lot): number[] =>
@@ -40,15 +41,14 @@ const lotMonths = (lot: Lot): number[] =>
 /** Bins of lots, at the fleet's own mean age of each month of age, so that parts add up to the whole. */
 export function lotBins(lots: readonly Lot[], meanAge: ReadonlyMap<number, number>): AgeBin[] {
   const bins = new Map<string, AgeBin>();
-  const add = (months: readonly number[], count: number): void => {
-    const key = months.join(' ');
-    const [age, ...mates] = months.map((month) => meanAge.get(month)!);
-    const more = (bins.get(key)?.count ?? 0) + count;
-    bins.set(key, mates.length === 0 ? { age: age!, count: more } : { age: age!, mates, count: more });
-  };
-  for (const lot of lots) {
-    if (lot.length > 1) add(lotMonths(lot), 1);
-    else for (const [month, share] of lot[0]!.months) add([month], share);
+  for (const [ages, share] of lots.flatMap((lot) => lotAges(lot, meanAge))) {
+    const [age, ...mates] = ages;
+    const key = ages.join(' ');
+    const count = (bins.get(key)?.count ?? 0) + share;
+    bins.set(key, mates.length === 0 ? { age: age!, count } : { age: age!, mates, count });
   }
   return [...bins.values()].sort((a, b) => a.age - b.age);
 }
+
+/** A name of the ages of a bin, the same for bins that differ in their planned renewal only. */
+export const agesName = ({ age, mates = [] }: AgeBin): string => [age, ...mates].join(' ');

@@ -127,9 +127,8 @@ function assemble(
     years,
     horizons: planHorizons(forecast),
     ...planTimes(forecast, periods, years),
-    sites: planParts(fleet, years, ({ battery }) => battery.site),
-    types: planParts(fleet, years, ({ battery }) => battery.type),
-    units: planUnits(fleet, years),
+    ...planParts(fleet, years),
+    units: planUnits(fleet, forecast, years),
     funding: fundingTable(forecast, years),
   };
 }

@@ -1,7 +1,7 @@
 import type { PlanYear } from './planYears.ts';
 import { BAND } from './planYears.ts';
-import type { Place } from './places.ts';
-import type { Fleet } from './planViews.ts';
+import { ownWindow } from './planPeriods.ts';
+import type { Fleet, PartDemand, PartOf } from './planViews.ts';
 import { partDemands } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 
@@ -23,14 +23,18 @@ export type PartPlan = {
   readonly years: readonly PartYear[];
 };
 
-/** The plan by site, by type or by any other part of the fleet. Low and high of parts don't add up. */
+/** The plan by site and by type. */
 export function planParts(
   fleet: Fleet,
   years: readonly PlanYear[],
-  partOf: (place: Place) => string,
-): PartPlan[] {
-  const windows = years.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
-  const parts = partDemands(fleet, windows, partOf);
+): { sites: PartPlan[]; types: PartPlan[] } {
+  const partings: PartOf[] = [({ battery }) => battery.site, ({ battery }) => battery.type];
+  const [sites, types] = partDemands(fleet, years.map(ownWindow), partings);
+  return { sites: partPlans(sites!, years), types: partPlans(types!, years) };
+}
+
+// Low and high of parts don't add up.
+function partPlans(parts: readonly PartDemand[], years: readonly PlanYear[]): PartPlan[] {
   const dueNow = parts.map(({ places }) => places.filter((place) => place.dueNow).length);
   const shared = years.map((year, y) => {
     const own = parts.map(({ demands }) => demands[y]!.expected);

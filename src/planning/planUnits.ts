@@ -1,9 +1,10 @@
 import { failureChanceByAge } from '../life/failureChance.ts';
 import type { Battery } from '../service/battery.ts';
+import type { FleetForecast } from './fleetForecast.ts';
+import { ownWindow } from './planPeriods.ts';
 import type { Place } from './places.ts';
 import type { PlanYear } from './planYears.ts';
 import type { Fleet, LifeGroup } from './planViews.ts';
-import { expectedByPlace } from './planViews.ts';
 import { shareOut } from './shareOut.ts';
 
 /** One place of the plan and its battery. */
@@ -31,10 +32,9 @@ const STEP = 0.001;
  * that of its test trend. They say different things (a removal, a reading), so they are not combined, and the counts
  * rest on the age alone.
  */
-export function planUnits(fleet: Fleet, years: readonly PlanYear[]): PlannedUnit[] {
-  const windows = years.map(({ startMonth, endMonth }) => ({ from: startMonth, to: endMonth }));
+export function planUnits(fleet: Fleet, forecast: FleetForecast, years: readonly PlanYear[]): PlannedUnit[] {
+  const expected = forecast.byPlace(years.map(ownWindow));
   const raw = fleet.groups.flatMap((group) => {
-    const expected = expectedByPlace(group, fleet, windows);
     const chances = chancesByAge(group, fleet.meanAge, [12, 24, ...years.map(({ endMonth }) => endMonth)]);
     return group.places.map((place) => ({
       place,

@@ -6,7 +6,7 @@ import { sumOfDemands } from './demand.ts';
 import type { CountForecast } from './forecastCounts.ts';
 import { forecastGroups } from './forecastCounts.ts';
 import type { Lot } from './lots.ts';
-import { lotBins, lotKind, lotsOf } from './lots.ts';
+import { lotBins, lotsOf } from './lots.ts';
 import type { Place } from './places.ts';
 import { withPlannedRenewal } from './plannedRenewal.ts';
 
@@ -43,69 +43,69 @@ export type PartDemand = {
 /** What is older than the planned age already is renewed evenly over a year, oldest first. */
 const OVERDUE_MONTHS = 12;
 
+/** Name of the part to which a place belongs; a set goes with its first battery. */
+export type PartOf = (place: Place) => string;
+
 /**
- * Demand of the parts of a fleet, such as its sites, in each window. Parts within a group share its belief about
- * life; groups have their own, so their demands are added as independent ones.
+ * Demand of the parts of a fleet in each window, for several ways to part it (by site, by type): all are forecast
+ * together. Parts within a group share its belief about life; groups have their own, so their demands are added as
+ * independent ones.
  * @param fleet    places with the belief about their life, and the rule of renewal
  * @param windows  stretches of time from as-of [months]
- * @param partOf   name of the part to which a place belongs; a set goes with its first battery
- * @returns the parts in order of their names
+ * @param partings ways to part it
+ * @returns for each way the parts in order of their names
  */
 export function partDemands(
   fleet: Fleet,
   windows: readonly CountWindow[],
-  partOf: (place: Place) => string,
-): PartDemand[] {
-  const parts = new Map<string, { places: Place[]; demands: (readonly Demand[])[] }>();
+  partings: readonly PartOf[],
+): PartDemand[][] {
+  const found = partings.map(() => new Map<string, PartForecasts>());
   for (const group of fleet.groups) {
-    const split = splitBy(lotsOf(group.places, fleet.rule.wholeSets), (lot) => partOf(lot[0]!));
-    const forecasts = forecastLots([...split.values()], group.life, fleet, windows);
-    [...split].forEach(([name, lots], index) => {
-      const part = parts.get(name) ?? { places: [], demands: [] };
-      part.places.push(...lots.flat());
-      part.demands.push(forecasts[index]!.demands);
-      parts.set(name, part);
+    const lots = lotsOf(group.places, fleet.rule.wholeSets);
+    const splits = partings.map((partOf) => splitBy(lots, (lot) => partOf(lot[0]!)));
+    const bins = splits.flatMap((split) => renewalBins([...split.values()], fleet));
+    const { plannedAge } = fleet.rule;
+    const forecasts = forecastGroups(bins, { life: group.life, windows, plannedAge }).values();
+    splits.forEach((split, way) => {
+      for (const [name, own] of split) addPart(found[way]!, name, own, forecasts.next().value!);
     });
   }
+  return found.map((parts) => partsByName(parts, windows));
+}
+
+type PartForecasts = { readonly places: Place[]; readonly forecasts: CountForecast[] };
+
+function addPart(
+  parts: Map<string, PartForecasts>,
+  name: string,
+  lots: readonly Lot[],
+  forecast: CountForecast,
+): void {
+  const part = parts.get(name) ?? { places: [], forecasts: [] };
+  for (const lot of lots) part.places.push(...lot);
+  part.forecasts.push(forecast);
+  parts.set(name, part);
+}
+
+function partsByName(
+  parts: ReadonlyMap<string, PartForecasts>,
+  windows: readonly CountWindow[],
+): PartDemand[] {
   return [...parts]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([name, { places, demands }]) => ({
+    .map(([name, { places, forecasts }]) => ({
       name,
       places,
-      demands: windows.map((_, window) => sumOfDemands(demands.map((each) => each[window]!))),
+      demands: windows.map((_, window) => sumOfDemands(forecasts.map(({ demands }) => demands[window]!))),
     }));
 }
 
-/** Batteries that each place is expected to need in each window; a set's are shared by its places. */
-export function expectedByPlace(
-  { life, places }: LifeGroup,
-  fleet: Fleet,
-  windows: readonly CountWindow[],
-): Map<Place, readonly number[]> {
-  // Lots of the same ages expect the same: each kind is computed once.
-  const kinds = [...splitBy(lotsOf(places, fleet.rule.wholeSets), lotKind).values()];
-  const forecasts = forecastLots(kinds, life, fleet, windows);
-  const expected = new Map<Place, readonly number[]>();
-  kinds.forEach((lots, kind) => {
-    const batteries = lots.length * lots[0]!.length;
-    const each = forecasts[kind]!.demands.map((demand) => demand.expected / batteries);
-    for (const place of lots.flat()) expected.set(place, each);
-  });
-  return expected;
-}
-
-/** Forecasts of groups of lots under one belief, by the fleet's rule of renewal. */
-export function forecastLots(
-  groups: readonly (readonly Lot[])[],
-  life: LifePosterior,
-  { meanAge, rule }: Fleet,
-  windows: readonly CountWindow[],
-): CountForecast[] {
-  const { plannedAge } = rule;
-  const bins: readonly (readonly AgeBin[])[] = groups.map((lots) => lotBins(lots, meanAge));
-  if (plannedAge === Infinity) return forecastGroups(bins, { life, windows });
-  const planned = withPlannedRenewal(bins, { age: plannedAge, overdueMonths: OVERDUE_MONTHS });
-  return forecastGroups(planned, { life, windows, plannedAge });
+/** Bins of groups of lots, with the time at which each is renewed by plan where that is the rule. */
+export function renewalBins(groups: readonly (readonly Lot[])[], { meanAge, rule }: Fleet): AgeBin[][] {
+  const bins = groups.map((lots) => lotBins(lots, meanAge));
+  if (rule.plannedAge === Infinity) return bins;
+  return withPlannedRenewal(bins, { age: rule.plannedAge, overdueMonths: OVERDUE_MONTHS });
 }
 
 /** Members by the name of the part they belong to. */
