@@ -17,6 +17,8 @@ type WithImages = {
 
 type DrawnChart = {
   readonly sheetId: string;
+  /** The sheet itself: one that was undone and done again is another, without its pictures. */
+  readonly sheet: LiveSheet['sheet'];
   readonly chart: Chart;
   readonly imageId: string;
   source: string;
@@ -84,7 +86,7 @@ async function insertChart(
     if (replaced !== undefined) images.getImageById(replaced)?.remove();
     images.insertImages([image]);
   });
-  return { sheetId: live.id, chart, imageId: image.drawingId, source };
+  return { sheetId: live.id, sheet: live.sheet, chart, imageId: image.drawingId, source };
 }
 
 // Changing the picture itself would come among the user's own steps a moment later: a new one takes its place.
@@ -92,7 +94,9 @@ async function redrawOne(started: StartedWorkbook, drawn: DrawnChart): Promise<D
   const { sheetId, chart, imageId, source } = drawn;
   const live = liveSheets(started).find(({ id }) => id === sheetId);
   if (live === undefined || !hasImages(live.facade)) return drawn;
-  if (sourceOf(live, chart) === source || live.facade.getImageById(imageId) === null) return drawn;
+  const isThere = live.facade.getImageById(imageId) !== null;
+  if (!isThere) return live.sheet === drawn.sheet ? drawn : insertChart(started, live, live.facade, chart);
+  if (sourceOf(live, chart) === source) return { ...drawn, sheet: live.sheet };
   return insertChart(started, live, live.facade, chart, imageId);
 }
 

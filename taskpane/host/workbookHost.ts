@@ -124,6 +124,7 @@ export function builtInHost(started: StartedWorkbook, surroundings: Surroundings
     open,
     save: async (as, work) => {
       const state = await changes.state(partOf(work, 0, 0.5));
+      work?.progress(0.5);
       const { bytes, lost } = await fileWork.save(opened.original, state, as, work?.signal);
       return answer({ bytes, lost, fileName: withEnding(opened.fileName) });
     },

@@ -4,7 +4,7 @@ import type { CellRange } from './cellAddress.ts';
 import type { HostCell } from './sheetHost.ts';
 import type { StartedWorkbook } from './workbookEngine.ts';
 import { openBook } from './workbookEngine.ts';
-import { sentenceIn } from './workbookSentences.ts';
+import { isMarkedText, sentenceIn } from './workbookSentences.ts';
 import { TRUTH } from './workbookSnapshot.ts';
 
 type BySpot<T> = Record<number, Record<number, T | undefined> | undefined>;
@@ -115,7 +115,8 @@ export function hostCell(
 ): HostCell {
   const value: unknown = cell?.v ?? cell?.p?.body?.dataStream.replace(/\r?\n?$/, '');
   if (value === null || value === undefined) return null;
-  if (typeof value === 'string' && engine.ERROR_TYPE_SET.has(value as never)) {
+  const isError = typeof value === 'string' && engine.ERROR_TYPE_SET.has(value as never);
+  if (isError && !isMarkedText(cell!)) {
     return { error: value, message: sentenceIn(cell?.custom, value) || lastSentence(value) };
   }
   return cell?.t === TRUTH ? value === 1 || value === true : (value as HostCell);

@@ -1,6 +1,8 @@
 import { calculated } from './workbookCalculation.ts';
 import type { StartedWorkbook } from './workbookEngine.ts';
 import type { OpenedFile } from './workbookFileWork.ts';
+import { isProtected } from './workbookInfo.ts';
+import { liveSheets } from './workbookLive.ts';
 import { forgetParsed } from './workbookSyntax.ts';
 
 const ROWS = 200;
@@ -29,7 +31,21 @@ export async function showFile(
 ): Promise<void> {
   closeOpen(started);
   await calculated(started, () => void started.api.createWorkbook(data), { progress });
+  await keepProtected(started);
 }
+
+// The grid itself lets everyone type everywhere.
+async function keepProtected(started: StartedWorkbook): Promise<void> {
+  for (const live of liveSheets(started)) {
+    if (!isProtected(live)) continue;
+    const permission = live.facade.getWorksheetPermission();
+    await permission.protect();
+    await permission.setReadOnly();
+    for (const point of STILL_ALLOWED) await permission.setPoint(point as never, true);
+  }
+}
+
+const STILL_ALLOWED = ['WorksheetCopy', 'WorksheetSelectProtectedCells', 'WorksheetSelectUnProtectedCells'];
 
 function closeOpen({ api, engine, sentences }: StartedWorkbook): void {
   const open = api.getActiveWorkbook();

@@ -25,6 +25,18 @@ export function sentenceIn(custom: unknown, error: string): string {
   return told.error === error && typeof told.message === 'string' ? told.message : '';
 }
 
+/** Marks a text that reads like an error: the engine tells the two apart by nothing else. */
+export function markOfText(text: string): { readonly custom?: { readonly isText: true } } {
+  return text.startsWith('#') ? { custom: { isText: true } } : {};
+}
+
+/** Whether a cell was marked so, and no formula has come into it since. */
+export function isMarkedText({ custom, f, si }: MarkedCell): boolean {
+  return (custom as { readonly isText?: unknown } | null | undefined)?.isText === true && !f && !si;
+}
+
+type MarkedCell = { readonly custom?: unknown; readonly f?: unknown; readonly si?: unknown };
+
 const keyOf = ({ sheet, row, column }: CellPlace, error: string): string =>
   `${sheet}|${row}|${column}|${error}`;
 

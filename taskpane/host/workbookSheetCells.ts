@@ -2,6 +2,7 @@ import type { ICellData, IStyleData, IWorksheetData } from '@univerjs/core';
 import type { CellStyle } from 'hucre/xlsx';
 import type { Sheet, SheetCell } from '../../src/report/sheet.ts';
 import { lookForGrid } from './workbookLooks.ts';
+import { markOfText } from './workbookSentences.ts';
 import { rowHeights } from './workbookRowHeights.ts';
 import { styleAt } from './workbookSheetFile.ts';
 import { columnPixels } from './workbookSheetSnapshot.ts';
@@ -123,5 +124,5 @@ export function typedValue(value: string | number | boolean | null): ICellData {
   if (value === null) return {};
   if (typeof value === 'number') return { v: value, t: NUMBER };
   if (typeof value === 'boolean') return { v: value ? 1 : 0, t: TRUTH };
-  return { v: value, t: TEXT };
+  return { v: value, t: TEXT, ...markOfText(value) };
 }

@@ -88,7 +88,9 @@ function cellForFile(cell: SheetCell, style: CellStyle): Partial<Cell> {
   const value = writable(cell.value);
   if (cell.formula !== undefined)
     return { value, type: 'formula', formula: formulaInFile(cell.formula), formulaResult: value, style };
-  return typeof value === 'string' ? { value, type: 'string', style } : { value, style };
+  if (typeof value !== 'string') return { value, style };
+  // The library would write a text such as #N/A as the error of that name.
+  return { value, type: 'string', style, ...(value.startsWith('#') && { richText: [{ text: value }] }) };
 }
 
 // What every spreadsheet has had for long is named alike in the file and on the sheet.

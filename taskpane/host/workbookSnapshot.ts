@@ -2,6 +2,7 @@ import type { ICellData, IWorkbookData, IWorksheetData } from '@univerjs/core';
 import type { FileName, LooksBase } from './workbookFile.ts';
 import type { LookTable } from './workbookLooks.ts';
 import { lookForGrid, newLookTable } from './workbookLooks.ts';
+import { markOfText } from './workbookSentences.ts';
 import type { FileCell, FileSheet, FileTable } from './workbookSheet.ts';
 import { putCells, sheetLooks } from './workbookSheetSnapshot.ts';
 
@@ -94,7 +95,8 @@ function rowOf(cells: readonly FileCell[]): Row {
 function cellOf(cell: Exclude<FileCell, null>): ICellData {
   if (typeof cell === 'number') return { v: cell, t: NUMBER };
   if (typeof cell === 'boolean') return { v: cell ? 1 : 0, t: TRUTH };
-  return { v: typeof cell === 'string' ? cell : cell.error, t: TEXT };
+  if (typeof cell === 'string') return { v: cell, t: TEXT, ...markOfText(cell) };
+  return { v: cell.error, t: TEXT };
 }
 
 function place(rows: Row[], formulas: readonly PlacedFormula[]): void {
