@@ -3,6 +3,7 @@ import type { Outcome } from '../../src/basics/outcome.ts';
 import { andThen, answer } from '../../src/basics/outcome.ts';
 import { dayFrom } from '../../src/basics/calendar.ts';
 import type { Field } from '../../src/inventory/fields.ts';
+import type { GivenSettings } from '../../src/inventory/settings.ts';
 import { AS_OF_KEY, jointSettings, SETTINGS_SHEET } from '../../src/inventory/settingsRows.ts';
 import { withoutColumn } from '../../src/inventory/unmatchedSettings.ts';
 import type { Block } from '../../src/report/sheet.ts';
@@ -17,12 +18,15 @@ import { underway } from './underway.ts';
 const TESTS_SHEET = 'Tests';
 const CHARGES_SHEET = 'Charges';
 
-/** Looks at what is open anew and reads the inventory where the user stands, or where they said it is. */
-export async function readHere(session: Session, where?: Where): Promise<void> {
+/**
+ * Looks at what is open anew and reads the inventory where the user stands, or where they said it is.
+ * @param brought  settings that come along with another workbook
+ */
+export async function readHere(session: Session, where?: Where, brought: GivenSettings = {}): Promise<void> {
   await underway(session, 'Reading the inventory', async (work) => {
     const info = await session.host.workbook();
     if (!info.ok) return info;
-    if (info.value.fileName !== session.workbook.value?.fileName) forgetWorkbook(session);
+    if (info.value.fileName !== session.workbook.value?.fileName) forgetWorkbook(session, brought);
     session.workbook.value = info.value;
     const settings = await settingsOfWorkbook(session, info.value, work);
     if (!settings.ok) return settings;
@@ -34,9 +38,9 @@ export async function readHere(session: Session, where?: Where): Promise<void> {
 }
 
 /** Another workbook: nothing that was said of the one before holds for it. */
-function forgetWorkbook(session: Session): void {
+function forgetWorkbook(session: Session, brought: GivenSettings): void {
   batch(() => {
-    session.given.value = {};
+    session.given.value = brought;
     session.home.value = undefined;
     session.taken.value = undefined;
     session.where.value = undefined;

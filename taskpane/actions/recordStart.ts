@@ -7,7 +7,7 @@ import { readAgain } from './readInventory.ts';
 /** Whether it still has to be asked since when every removal is written down. */
 export function recordStartOpen({ settings, reading }: Session): boolean {
   const told = settings.value.ok && settings.value.value.recordsSince !== undefined;
-  return !told && reading.value?.columns.watchedSince === undefined;
+  return !told && reading.value?.recordStart.from !== 'column';
 }
 
 /**

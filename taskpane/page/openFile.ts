@@ -64,5 +64,5 @@ async function openNow(page: PageState, file: GivenFile): Promise<void> {
     const more = [...(file.note === undefined ? [] : [file.note]), ...opened.value.warnings];
     page.message.value = { kind: 'done', text: `${PAGE.opened} ${file.name}.`, more };
   });
-  if (isOpen) await page.afterOpening.value?.(file.asOf);
+  if (isOpen) await page.afterOpening.value?.(file.asOf, await file.settings?.());
 }

@@ -78,7 +78,7 @@ function join(page: PageState, session: Session): void {
     if (settings !== undefined || hasBorrowed) session.given.value = settings ?? {};
     hasBorrowed = settings !== undefined;
     if (asOf !== undefined) session.asOf.value = asOf;
-    await readHere(session);
+    await readHere(session, undefined, settings);
   };
   effect(() => {
     const info = session.workbook.value;

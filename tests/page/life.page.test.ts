@@ -41,14 +41,19 @@ describe('the planner’s hardest question', () => {
       expect((await picture.locator(`path${kind}`).getAttribute('d'))!.length).toBeGreaterThan(100);
   });
 
-  it('was tried on the past of the demonstration, and names its bad lot alone', async () => {
+  it('was tried on the past of the demonstration, and names its bad lot and nothing else', async () => {
     const { page } = opened;
     const past = await part(page, 'ownPast').locator('li').allTextContents();
     expect(past).toHaveLength(2);
     for (const line of past) expect(line).toMatch(/expected [\d.]+ failures \(\d+ to \d+\).*\d+ happened/);
     const odd = await part(page, 'standsOut').locator('li').allTextContents();
-    expect(odd).toHaveLength(1);
-    expect(odd[0]).toMatch(/^lot 9ZZ98 417: \d+ early failures among 19 lives.*Hold what is left of the lot/);
+    // The bad vehicle of the demonstration has too few early failures to be told from chance.
+    expect(odd).toEqual([
+      expect.stringMatching(
+        /^lot 9ZZ98 417: \d+ early failures among 19 lives.*Hold what is left of the lot/,
+      ),
+    ]);
+    expect(await page.locator('.recordStartLine').textContent()).toContain('since 2021-04-01, as you said');
   });
 
   it('lists what can be claimed, the first to end first', async () => {
