@@ -61,3 +61,22 @@ export async function calculated(
     signal?.removeEventListener('abort', aborted);
   }
 }
+
+/**
+ * Has the engine take a turn of the event loop after every formula, in place of every 500, while something is done:
+ * for few formulas each of which answers for a whole column.
+ */
+export async function oneByOne<T>(
+  { univer, core, engine }: StartedWorkbook,
+  work: () => Promise<T>,
+): Promise<T> {
+  const settings = univer.__getInjector().get(core.IConfigService);
+  const key = engine.ENGINE_FORMULA_PLUGIN_CONFIG_KEY;
+  const usual = settings.getConfig<object>(key) ?? {};
+  settings.setConfig(key, { ...usual, intervalCount: 1 });
+  try {
+    return await work();
+  } finally {
+    settings.setConfig(key, usual);
+  }
+}

@@ -4,7 +4,7 @@ import { answer, problem } from '../../src/basics/outcome.ts';
 import type { Block } from '../../src/report/sheet.ts';
 import { address } from '../../src/report/sheet.ts';
 import type { FillRequest, HostTable, Work } from './sheetHost.ts';
-import { calculated } from './workbookCalculation.ts';
+import { calculated, oneByOne } from './workbookCalculation.ts';
 import type { CellPatch } from './workbookCellPatch.ts';
 import { writeCells } from './workbookCellPatch.ts';
 import type { StartedWorkbook } from './workbookEngine.ts';
@@ -32,7 +32,9 @@ export function fillColumns(
     const calculates = request.as !== 'values';
     const write = (): Promise<void> =>
       writeColumns(started, steps, live, request, calculates ? partOf(work, 0, 0.4) : work);
-    if (calculates) await calculated(started, write, partOf(work, 0.4, 0.6));
+    const calculate = (): Promise<void> => calculated(started, write, partOf(work, 0.4, 0.6));
+    if (request.as === 'spill') await oneByOne(started, calculate);
+    else if (calculates) await calculate();
     else await write();
     work?.signal.throwIfAborted();
     work?.progress(1);
