@@ -84,3 +84,15 @@ describe('work that is given up', () => {
     await expect(host.save('formulas', givenUpSoon())).rejects.toThrow('given up');
   });
 });
+
+describe('sheets that were undone', () => {
+  it('come back when they are done again', async () => {
+    valueOf(await host.addSheets([reportSheet('Forecast'), reportSheet('Forecast units')]));
+    const names = async () => valueOf(await host.workbook()).sheets.map(({ name }) => name);
+    const all = await names();
+    openBook(started).undo();
+    expect(await names()).toEqual(['Fleet', 'Store', 'Locked']);
+    openBook(started).redo();
+    expect(await names()).toEqual(all);
+  });
+});
