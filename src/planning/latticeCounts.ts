@@ -35,19 +35,16 @@ export function believedVariance(lattice: Lattice, counts: LatticeCounts): numbe
 const APART = 0.8;
 const MOST_REFINED = 16;
 
-/** The laws of a count, the lattice refined each way until neighbouring means differ by less than a deviation. */
+/** The laws of a count, the lattice refined until neighbouring means differ by less than a deviation. */
 export function believedLaws(
   posterior: LifePosterior,
   lattice: Lattice,
   counts: LatticeCounts,
 ): CountComponent[] {
-  const { columns } = lattice;
-  const factors = {
-    rows: factorFor(largestGap(lattice, counts, columns)),
-    columns: factorFor(largestGap(lattice, counts, 1)),
-  };
-  if (factors.rows === 1 && factors.columns === 1) return merged({ weight: lattice.weight, ...counts });
-  return refinedComponents(posterior, lattice, counts, factors);
+  const gaps = [1, lattice.columns].map((step) => largestGap(lattice, counts, step));
+  const factor = factorFor(Math.max(...gaps));
+  if (factor === 1) return merged({ weight: lattice.weight, ...counts });
+  return refinedComponents(posterior, lattice, counts, { rows: factor, columns: factor });
 }
 
 // Whole powers of 2 fit the steps of the posterior's grid.

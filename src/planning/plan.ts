@@ -129,7 +129,7 @@ function assemble(
     ...planTimes(forecast, periods, years),
     ...planParts(fleet, years),
     units: planUnits(fleet, forecast, years),
-    funding: fundingTable(forecast, years),
+    funding: fundingTable(fleet, periods.years),
   };
 }
 
