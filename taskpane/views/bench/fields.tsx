@@ -15,6 +15,7 @@ export function Readings({ bench }: { readonly bench: BenchState }) {
       ))}
       <Choice
         label={BENCH.retest}
+        hint={BENCH.retestHint}
         choices={RETESTS}
         value={bench.form.value.retest}
         give={(retest: Retest) => put(bench, { retest })}

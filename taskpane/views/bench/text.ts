@@ -23,9 +23,10 @@ export const BENCH = {
   unknown: 'This serial is not in the inventory; the test can be put on record all the same.',
   several: (rows: string) => `Several rows have this serial (${rows}): look at them in the inventory.`,
   noInventory: 'No inventory has been read, so nothing is known about this battery but what you say here.',
-  retest: 'This is',
+  retest: 'This is the',
+  retestHint: 'A retest comes after a full charge.',
   construction: 'Construction',
-  constructionHint: 'As the inventory has it, where nothing is chosen.',
+  constructionHint: 'As known: by the inventory, else AGM.',
   tester: 'Tester used',
   initials: 'Initials',
   open: 'The answer appears here once this is answered:',
@@ -59,13 +60,13 @@ export const READING_HINTS: Readonly<Partial<Record<ReadingName, string>>> = {
 };
 
 export const RETESTS = [
-  [0, 'the first test'],
-  [1, 'the retest after a full charge'],
-  [2, 'the second retest'],
+  [0, 'first test'],
+  [1, 'retest'],
+  [2, 'second retest'],
 ] as const;
 
 export const CONSTRUCTIONS = [
-  ['', 'as in the inventory, else AGM'],
+  ['', 'as known'],
   ['AGM', 'AGM'],
   ['flooded', 'flooded'],
   ['gel', 'gel'],
