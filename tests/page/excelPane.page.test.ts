@@ -78,7 +78,6 @@ describe('the pane in Excel', () => {
 
   it('writes the forecast sheet once it knows since when removals are on record', async () => {
     await open('Plan');
-    await page.getByRole('button', { name: 'Change', exact: true }).click();
     await page.getByLabel('Since a day').check();
     await page.getByLabel('The day').fill('2021-04-01');
     await page.getByRole('button', { name: 'Take this answer' }).click();
