@@ -77,6 +77,7 @@ export function define(
     id: 'formula.mutation.set-defined-name',
     params: { unitId, id, name, formulaOrRefString, localSheetId: onSheet ?? WHOLE_WORKBOOK },
   });
-  const remove = { id: 'formula.mutation.remove-defined-name', params: { unitId, id } };
+  // The completion in the grid forgets a name by its text: without it, undoing would stop half way.
+  const remove = { id: 'formula.mutation.remove-defined-name', params: { unitId, id, name } };
   steps.make(set(refersTo), before === undefined ? remove : set(before.formulaOrRefString));
 }
