@@ -84,7 +84,14 @@ it('brings the charts of a forecast back when its writing is undone and done aga
   await expect.poll(() => chartsSince(page)).toBeGreaterThan(0);
   await page.locator('#grid canvas[role=application]').focus();
   await page.keyboard.press('Control+z');
-  await expect.poll(() => page.locator('#grid').getByRole('tab', { name: /Forecast/ }).count()).toBe(0);
+  await expect
+    .poll(() =>
+      page
+        .locator('#grid')
+        .getByRole('tab', { name: /Forecast/ })
+        .count(),
+    )
+    .toBe(0);
   await chartsSince(page);
   await page.locator('#grid canvas[role=application]').focus();
   await page.keyboard.press('Control+y');
