@@ -106,6 +106,8 @@ export const settingsSchema = z.strictObject({
   prior: prior.prefault({}),
   groupBy: words(['type', 'site', 'maker']).nullable().default(null),
   policy: policy.default('failure'),
+  /** What is above the planned age already is renewed over so many months, oldest first; 0 = at once. */
+  overdueMonths: number(0, 120).default(12),
   wholeSets: truth.default(false),
   recovered: number(0, 1).default(0),
   matesReused: number(0, 1).default(0),

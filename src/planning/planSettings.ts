@@ -33,6 +33,8 @@ export type PlanSettings = {
   readonly years: number;
   readonly groupBy: null | 'type' | 'site' | 'maker';
   readonly policy: Policy;
+  /** Batteries above the planned age already are renewed evenly over so many months, oldest first; 0 = at once. */
+  readonly overdueMonths: number;
   readonly wholeSets: boolean;
   /** Share of removed batteries that come back to stock after charge and test, 0 to 1. */
   readonly recovered: number;
@@ -57,6 +59,7 @@ export const DEFAULT_PLAN_SETTINGS: PlanSettings = {
   years: 3,
   groupBy: null,
   policy: 'failure',
+  overdueMonths: 12,
   wholeSets: false,
   recovered: 0,
   matesReused: 0,

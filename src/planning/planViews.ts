@@ -21,6 +21,8 @@ export type LifeGroup = {
 export type RenewalRule = {
   /** Age of planned renewal [months]; Infinity = on failure only. */
   readonly plannedAge: number;
+  /** Time over which what is above that age already is renewed [months], oldest first; 0 = at once. */
+  readonly overdueMonths: number;
   /** One failure renews the whole set. */
   readonly wholeSets: boolean;
 };
@@ -39,9 +41,6 @@ export type PartDemand = {
   readonly places: readonly Place[];
   readonly demands: readonly Demand[];
 };
-
-/** What is older than the planned age already is renewed evenly over a year, oldest first. */
-const OVERDUE_MONTHS = 12;
 
 /** Name of the part to which a place belongs; a set goes with its first battery. */
 export type PartOf = (place: Place) => string;
@@ -104,8 +103,8 @@ function partsByName(
 /** Bins of groups of lots, with the time at which each is renewed by plan where that is the rule. */
 export function renewalBins(groups: readonly (readonly Lot[])[], { meanAge, rule }: Fleet): AgeBin[][] {
   const bins = groups.map((lots) => lotBins(lots, meanAge));
-  if (rule.plannedAge === Infinity) return bins;
-  return withPlannedRenewal(bins, { age: rule.plannedAge, overdueMonths: OVERDUE_MONTHS });
+  const { plannedAge: age, overdueMonths } = rule;
+  return age === Infinity ? bins : withPlannedRenewal(bins, { age, overdueMonths });
 }
 
 /** Members by the name of the part they belong to. */

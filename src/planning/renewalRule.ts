@@ -12,13 +12,14 @@ import type { RenewalRule } from './planViews.ts';
  * @problem notEnoughData  when least cost is asked for without a price or the cost of a failure
  */
 export function renewalRule(settings: PlanSettings, life: PlanLife): Outcome<RenewalRule> {
-  const { policy, wholeSets } = settings;
-  if (policy === 'failure') return answer({ plannedAge: Infinity, wholeSets });
-  if (policy !== 'leastCost') return answer({ plannedAge: policy.age, wholeSets });
+  const { policy, wholeSets, overdueMonths } = settings;
+  const rule = { wholeSets, overdueMonths };
+  if (policy === 'failure') return answer({ ...rule, plannedAge: Infinity });
+  if (policy !== 'leastCost') return answer({ ...rule, plannedAge: policy.age });
   const { unitPrice, freight, labour, failureCost } = settings.money;
   if (unitPrice === null || failureCost === null)
     return problem('notEnoughData', 'leastCostNeedsCosts', 'policy');
   const planned = unitPrice + freight + labour;
   const age = replacementAge(life.shape, life.scale, planned, planned + failureCost);
-  return answer({ plannedAge: age.ok ? age.value : Infinity, wholeSets });
+  return answer({ ...rule, plannedAge: age.ok ? age.value : Infinity });
 }

@@ -83,11 +83,16 @@ export function ageSentence({
   return `${ages}The oldest failure on record came at ${months(oldest)} months; ${share} come at ages beyond it and are extrapolated.`;
 }
 
+const overdueText = ({ overdueMonths }: ToldPlan['settings']): string =>
+  overdueMonths === 0
+    ? 'those older already at once'
+    : `those older already evenly over ${months(overdueMonths)} months, the oldest first`;
+
 function policySentence({ settings, plannedAge }: ToldPlan): string {
   const renewed =
     plannedAge === Infinity
       ? 'Batteries are renewed when they fail'
-      : `Batteries are renewed when they fail, or at ${months(plannedAge)} months`;
+      : `Batteries are renewed when they fail, or at ${months(plannedAge)} months; ${overdueText(settings)}`;
   const sets = settings.wholeSets ? '; one that fails renews its whole set' : '';
   const group = settings.groupBy === null ? '' : ` Each ${settings.groupBy} has a life of its own.`;
   return `${renewed}${sets}.${group} Units marked late should have been on order before the as-of date: order them now, they come after the lead time.`;

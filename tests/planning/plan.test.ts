@@ -24,6 +24,7 @@ describe.each([
   ['renewed on failure', {}],
   ['one belief for each site', { groupBy: 'site' }],
   ['renewed at 48 months', { policy: { age: 48 } }],
+  ['renewed at 48 months, the older ones over three years', { policy: { age: 48 }, overdueMonths: 36 }],
   ['whole sets renewed', { wholeSets: true }],
 ] as const)('a plan, %s', (_, settings) => {
   const made = planned(settings);
@@ -158,6 +159,19 @@ describe('plan', () => {
       60,
     );
     expect(planned({ policy: 'leastCost', money: { ...money, failureCost: 0 } }).plannedAge).toBe(Infinity);
+  });
+
+  it('spreads what is above the planned age already over the months that were given', () => {
+    const firstYear = (overdueMonths: number): number =>
+      planned({ policy: { age: 48 }, overdueMonths }).horizons[0]!.expected;
+    const overdue = fleet.batteries.filter(
+      ({ whereabouts, ageMonths = 0 }) => whereabouts === 'inService' && ageMonths > 48,
+    ).length;
+    expect(overdue).toBeGreaterThan(20);
+    expect(firstYear(0)).toBeGreaterThanOrEqual(firstYear(12));
+    // Two thirds of them wait longer than a year, but for those that fail meanwhile.
+    expect(firstYear(12) - firstYear(36)).toBeGreaterThan(overdue / 3);
+    expect(firstYear(12) - firstYear(36)).toBeLessThan((2 * overdue) / 3 + 1);
   });
 
   it('refuses what it can not plan', () => {

@@ -35,6 +35,14 @@ export function PolicyFields({ session }: { readonly session: Session }) {
           hint={RENEWAL.plannedAgeHint}
         />
       )}
+      {policy !== 'failure' && (
+        <NumberSetting
+          session={session}
+          path="overdueMonths"
+          label={RENEWAL.overdueMonths}
+          hint={RENEWAL.overdueMonthsHint}
+        />
+      )}
       {session.plan.value !== undefined && <PaysLine plan={session.plan.value} />}
       <TickSetting
         session={session}

@@ -77,6 +77,8 @@ export const RENEWAL = {
   policy: 'Batteries are renewed',
   plannedAge: 'Planned age, months',
   plannedAgeHint: 'What fails before is renewed when it fails.',
+  overdueMonths: 'Those older already, spread over months',
+  overdueMonthsHint: 'The oldest first; 0 renews them all at once.',
   wholeSets: 'A failure renews the whole set',
   wholeSetsHint: 'Else each battery alone.',
   groupBy: 'Life is counted apart for each',
