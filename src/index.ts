@@ -93,7 +93,6 @@ export * from './planning/poissonBinomial.ts';
 export * from './planning/demand.ts';
 export * from './planning/renewals.ts';
 export * from './planning/forecastCounts.ts';
-export * from './planning/sets.ts';
 export * from './planning/plannedRenewal.ts';
 export * from './planning/ownPast.ts';
 export * from './planning/planEvidence.ts';

@@ -31,11 +31,6 @@ export function skewedLaw({ mean, variance, third }: Cumulants): SkewedLaw {
     : { cdf: (each) => cdf(at(each)), low: count(low), high: count(high) };
 }
 
-/** The chance itself, where one count is asked for. */
-export function skewedCdf(cumulants: Cumulants, count: number): number {
-  return skewedLaw(cumulants).cdf(count);
-}
-
 function stepLaw(mean: number): SkewedLaw {
   return { cdf: (count) => (count + 0.5 >= mean ? 1 : 0), low: mean - 1, high: mean };
 }

@@ -1,9 +1,6 @@
 import { writeSync } from 'node:fs';
 
-/** What a command ends with: 0 done, 1 the input can't be used, 2 wrong usage. */
-export type ExitCode = 0 | 1 | 2;
-
-/** A refusal in words for the person at the keyboard. */
+/** A refusal in words for the person at the keyboard; a command ends with 1 where the input can't be used, 2 for wrong usage. */
 export class Refusal extends Error {
   constructor(
     readonly code: 1 | 2,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isRare, rareChances, skewedCdf } from '../../src/planning/countLaws.ts';
+import { isRare, rareChances, skewedLaw } from '../../src/planning/countLaws.ts';
 import { merged } from '../../src/planning/countMixture.ts';
 import { demandFromPmf } from '../../src/planning/demand.ts';
 import { poissonBinomial } from '../../src/planning/poissonBinomial.ts';
@@ -22,7 +22,7 @@ const furthest = (groups: readonly Group[], law: (count: number) => number) => {
   return Math.max(...counts.map((count) => Math.abs(law(count) - exact.cdf(count))));
 };
 
-describe('skewedCdf, against exact counts', () => {
+describe('skewedLaw, against exact counts', () => {
   it.each([
     ['mean 5, small chances', [{ chance: 0.005, count: 1000 }], 0.005],
     ['mean 12, small chances', [{ chance: 0.012, count: 1000 }], 0.0011],
@@ -38,12 +38,12 @@ describe('skewedCdf, against exact counts', () => {
       0.005,
     ],
   ] as [string, Group[], number][])('%s', (_, groups, within) => {
-    expect(furthest(groups, (count) => skewedCdf(cumulantsOf(groups), count))).toBeLessThan(within);
+    expect(furthest(groups, skewedLaw(cumulantsOf(groups)).cdf)).toBeLessThan(within);
   });
 
   it('is a step where the count is certain', () => {
-    const certain = { mean: 7, variance: 0, third: 0 };
-    expect([skewedCdf(certain, 6), skewedCdf(certain, 7)]).toEqual([0, 1]);
+    const { cdf } = skewedLaw({ mean: 7, variance: 0, third: 0 });
+    expect([cdf(6), cdf(7)]).toEqual([0, 1]);
   });
 });
 

@@ -1,25 +1,45 @@
 import { describe, expect, it } from 'vitest';
 import { lifePosterior } from '../../src/life/lifePosterior.ts';
 import { forecastCounts, horizonsFrom } from '../../src/planning/forecastCounts.ts';
-import { setBins } from '../../src/planning/sets.ts';
+import { lotBins, lotsOf } from '../../src/planning/lots.ts';
+import type { Places } from '../../src/planning/places.ts';
+import { placesOf } from '../../src/planning/places.ts';
+import type { Battery } from '../../src/service/battery.ts';
 import { valueOf } from '../electrochemistry/outcomes.ts';
+import { battery } from './inventedFleet.ts';
 import { uniformNumbers, weibullLife } from '../fleets/uniform.ts';
 
 const life = { shape: 2.4, scale: 60 };
 
-describe('setBins', () => {
-  it('puts sets of equal months together, with the mean ages of their members', () => {
-    const bins = setBins([
-      { age: 30.2, set: 'A' },
-      { age: 12.5, set: '' },
-      { age: 40.1, set: 'A' },
-      { age: 40.5, set: 'B' },
-      { age: 30.6, set: 'B' },
-    ]);
+const placesFrom = (batteries: readonly Battery[]): Places => valueOf(placesOf(batteries));
+
+describe('lots', () => {
+  const pair = { site: 'Ulvsund', vehicle: 'V1', set: 'A' };
+  const { places, meanAge } = placesFrom([
+    battery(1, { ...pair, ageMonths: 30.2 }),
+    battery(2, { set: '', ageMonths: 12.5 }),
+    battery(3, { ...pair, ageMonths: 40.1 }),
+    battery(4, { ...pair, vehicle: 'V2', ageMonths: 40.5 }),
+    battery(5, { ...pair, vehicle: 'V2', ageMonths: 30.6 }),
+    battery(6, { ...pair, vehicle: 'V2' }),
+  ]);
+  const rowsOf = (wholeSets: boolean): number[][] =>
+    lotsOf(places, wholeSets).map((lot) => lot.map((place) => place.battery.row));
+
+  it('are sets of one vehicle where sets are renewed whole; a battery of unknown age stands alone', () => {
+    expect(rowsOf(true)).toEqual([[1, 3], [2], [4, 5], [6]]);
+    expect(rowsOf(false)).toEqual([[1], [2], [3], [4], [5], [6]]);
+  });
+
+  it('of equal months share a bin, at the mean ages of the fleet; unknown ages are shared out', () => {
+    const bins = lotBins(lotsOf(places, true).slice(0, 3), meanAge);
     expect(bins).toEqual([
       { age: 12.5, count: 1 },
       { age: expect.closeTo(30.4, 9), mates: [expect.closeTo(40.3, 9)], count: 2 },
     ]);
+    const all = lotBins(lotsOf(places, true), meanAge);
+    const batteries = all.reduce((sum, { count, mates = [] }) => sum + count * (1 + mates.length), 0);
+    expect(batteries).toBeCloseTo(6, 9);
   });
 });
 
