@@ -117,6 +117,8 @@ const typeScript = {
   options: {
     // Types are checked by npm test; here they are only taken out.
     transpileOnly: true,
+    // Else the settings nearest to the first file that is built count for all: of the core, which knows no JSX.
+    configFile: path('tsconfig.json'),
     compilerOptions: { noEmit: false, allowImportingTsExtensions: false },
   },
 };
