@@ -248,6 +248,7 @@ const sentences = {
     `Excel could not do this (${p.given}: ${p.more?.message ?? ''}), and the workbook is as it was: do it again; if that does not help, report this sentence`,
   excelLeftBehind: (p) =>
     `writing failed half way (${p.more?.message ?? ''}) and could not be taken back: look at ${shown(p.given)} in the workbook, and delete it or undo (Ctrl+Z)`,
+  stillThere: (p) => `${p.more?.message ?? ''}. Written before that, and still there: ${String(p.given)}`,
   // files
   oldFileKind: (p) =>
     `${p.given} is of a kind that is not read; open it in a spreadsheet program and save it as .xlsx`,

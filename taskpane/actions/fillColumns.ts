@@ -11,7 +11,8 @@ import { ask } from './ask.ts';
 import type { Target } from './fillPlace.ts';
 import { asLong, formulaPlace, headRowOf, runsOf, targetOf } from './fillPlace.ts';
 import { homeChosen } from './home.ts';
-import { writeSettingsSheet } from './settings.ts';
+import { SETTINGS_NAMED, writeSettingsSheet } from './settings.ts';
+import { stillThere } from './stillThere.ts';
 import { underway } from './underway.ts';
 import { writeSheet } from './writeSheets.ts';
 
@@ -117,11 +118,14 @@ async function writeRuns(
   // Formulas take as-of from its cell.
   const kept = isLive ? await writeSettingsSheet(session) : answer(undefined);
   if (!kept.ok) return kept;
+  const there = isLive ? [SETTINGS_NAMED] : [];
   const as = table !== undefined ? 'tableColumn' : isLive ? 'spill' : 'values';
   for (const run of runsOf(target, filled.columns, over)) {
     const place = { sheet, as, headRow, rows, overwrite, ...(table && { table: table.name }) } as const;
     const written = await session.host.fill({ ...place, ...run }, work);
-    if (!written.ok) return written;
+    if (!written.ok)
+      return written.problem.because === 'cellsNotEmpty' ? written : stillThere(written.problem, there);
+    there.push(...run.columns.map(({ head }) => FILL.column(head)));
   }
   return answer(true);
 }

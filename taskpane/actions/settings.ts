@@ -9,6 +9,7 @@ import type { SettingPath } from '../givenSettings.ts';
 import type { Session } from '../session.ts';
 import { settingsInForce } from '../session.ts';
 import { giveSetting } from './giveSetting.ts';
+import { stillThere } from './stillThere.ts';
 import { readAgain } from './readInventory.ts';
 
 /** Puts a change over what the user has said, and counts the inventory anew; what is not allowed changes nothing. */
@@ -30,6 +31,9 @@ export async function giveAndRead(session: Session, path: SettingPath, value: un
   else session.notice.value = { kind: 'problem', text: problemText(wrong) };
 }
 
+/** The sheet of settings, as sentences call it. */
+export const SETTINGS_NAMED = `the sheet “${SETTINGS_SHEET}”`;
+
 /** Whether the workbook has a sheet of settings. */
 export function hasSettingsSheet({ workbook }: Session): boolean {
   return workbook.value?.sheets.some(({ name }) => name === SETTINGS_SHEET) === true;
@@ -42,7 +46,7 @@ export async function writeSettingsSheet(session: Session): Promise<Outcome<void
   const written = await session.host.replaceSheet(sheet);
   if (!written.ok) return written;
   const named = await session.host.nameCell({ name: AS_OF_NAME, at: { sheet: sheet.name, ...AS_OF_CELL } });
-  if (!named.ok) return named;
+  if (!named.ok) return stillThere(named.problem, [SETTINGS_NAMED]);
   // The user stays where they were.
   if (before.ok && before.value.selected !== undefined) await session.host.select(before.value.selected);
   const info = await session.host.workbook();

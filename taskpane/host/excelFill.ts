@@ -2,7 +2,7 @@ import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer, problem } from '../../src/basics/outcome.ts';
 import type { Block } from '../../src/report/sheet.ts';
 import { address } from '../../src/report/sheet.ts';
-import { rangeOn } from './excelCells.ts';
+import { forAll, rangeOn } from './excelCells.ts';
 import { writeColumns } from './excelColumns.ts';
 import { countsFrom1904, dateShift, firstDayOf1904 } from './excelDates.ts';
 import { hasExcelApi } from './excelRequirements.ts';
@@ -22,7 +22,7 @@ export function fillInExcel(request: FillRequest, work?: Work): Promise<Outcome<
     work,
     make: (context, pending) => fill(context, request, before, pending),
     takeBack: (context) => takeBack(context, request, before),
-    what: () => `${request.sheet}, ${addressOf(targetOf(request))}`,
+    what: () => (before.begun ? `${request.sheet}, ${addressOf(targetOf(request))}` : ''),
     undoneAtOnce: true,
   });
 }
@@ -142,7 +142,8 @@ async function takeBack(
   const pending = pendingWrites(context, undefined);
   if (table !== undefined) await narrowTable(context, request, table);
   rangeOn(sheet, target).clear('Contents');
-  if (saved === undefined) rangeOn(sheet, target).clear('Formats');
+  // Nothing but formats of numbers was set; colours that were there before stay.
+  if (saved === undefined) rangeOn(sheet, target).numberFormat = forAll('General');
   else await putBack(sheet, saved, pending);
   await pending.send();
 }

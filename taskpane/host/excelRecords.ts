@@ -1,6 +1,7 @@
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer, problem } from '../../src/basics/outcome.ts';
-import type { Block } from '../../src/report/sheet.ts';
+import type { Block, Sheet, SheetCell } from '../../src/report/sheet.ts';
+import { isCellError } from '../../functions/cell.ts';
 import { addExcelSheets } from './excelAdding.ts';
 import { forAll, rangeOn, textEntry } from './excelCells.ts';
 import { dateShift, entryIn, firstDayOf1904 } from './excelDates.ts';
@@ -20,8 +21,18 @@ export async function appendExcelRow(
 ): Promise<Outcome<number>> {
   const added = await appendToSheet(name, heads, cells);
   if (added.ok || added.problem.because !== 'sheetNotThere') return added;
-  const made = await addExcelSheets([emptyRecords(name, heads)]);
-  return made.ok ? appendToSheet(name, heads, cells) : made;
+  // Sheet and record in one: a sheet that stays without its record would be half of what was asked.
+  const made = await addExcelSheets([firstRecord(name, heads, cells)]);
+  return made.ok ? answer(1) : made;
+}
+
+function firstRecord(name: string, heads: readonly string[], cells: RecordCells): Sheet {
+  const empty = emptyRecords(name, heads);
+  const row = cells.map(({ value, format }): SheetCell => ({
+    ...(isCellError(value) ? { value: value.error } : { value }),
+    ...{ meaning: 'body', format },
+  }));
+  return { ...empty, rows: [...empty.rows, row] };
 }
 
 /** What is to be taken back: cells that were empty, and tables that were shorter. */
@@ -33,7 +44,7 @@ function appendToSheet(name: string, heads: readonly string[], cells: RecordCell
     work: undefined,
     make: (context) => append(context, name, heads, cells, made),
     takeBack: (context) => takeBack(context, name, made),
-    what: () => name,
+    what: () => (made.cells.length > 0 ? name : ''),
     undoneAtOnce: true,
   });
 }
@@ -60,6 +71,8 @@ async function append(
   made.cells = [
     ...places.newHeads.map(({ column }) => cellAt(places.headRow, column)),
     ...places.columns.map((column) => cellAt(row, column)),
+    // A table fills the rest of its new row with the formulas of its columns.
+    ...made.tables.map(({ block }) => ({ ...block, row, rows: 1 })),
   ];
   writeRecord(sheet, places, row, cells, dateShift(first));
   for (const { name: table, block } of made.tables)

@@ -28,7 +28,7 @@ function writeOver(sheet: Sheet, work?: Work): Promise<Outcome<void>> {
     work,
     make: (context, pending) => replace(context, sheet, before, pending),
     takeBack: (context) => takeBack(context, sheet.name, before),
-    what: () => sheet.name,
+    what: () => (before.saved === undefined ? '' : sheet.name),
   });
 }
 

@@ -10,10 +10,21 @@ export async function inExcel<T>(
   const met = requirementsMet();
   if (!met.ok) return met;
   try {
-    return await Excel.run({ delayForCellEdit: true }, body);
+    return await Excel.run({ delayForCellEdit: true }, async (context) => {
+      hearAgain(context);
+      return await body(context);
+    });
   } catch (error) {
     return excelProblem(error);
   }
+}
+
+// Events stay silenced where the connection was gone before they could be switched on again.
+let areEventsOff = false;
+
+function hearAgain({ runtime }: Excel.RequestContext): void {
+  if (areEventsOff) runtime.enableEvents = true;
+  areEventsOff = false;
 }
 
 /** A change that is made whole or not at all. */
@@ -23,7 +34,7 @@ export type Change<T> = {
   readonly make: (context: Excel.RequestContext, pending: Pending) => Promise<Outcome<T>>;
   /** Takes back what was made so far, in a request of its own. */
   readonly takeBack: (context: Excel.RequestContext) => Promise<void>;
-  /** What a user has to look at where that fails too. */
+  /** What a user has to look at where that fails too; nothing while nothing has been written. */
   readonly what: () => string;
   /** Whether the user can undo it in one step, where the program can do that. */
   readonly undoneAtOnce?: true | undefined;
@@ -38,7 +49,7 @@ export async function allOrNone<T>(change: Change<T>): Promise<Outcome<T>> {
     const made = await Excel.run({ delayForCellEdit: true, mergeUndoGroup }, (context) =>
       silently(context, change),
     );
-    return made.ok ? made : ((await takenBack(change, undefined)) ?? made);
+    return made.ok || change.what() === '' ? made : ((await takenBack(change, undefined)) ?? made);
   } catch (error) {
     const failed = await takenBack(change, error);
     if (failed !== undefined) return failed;
@@ -59,7 +70,9 @@ async function takenBack<T>(change: Change<T>, cause: unknown): Promise<Outcome<
     });
     return undefined;
   } catch {
-    return leftBehind(cause, change.what());
+    areEventsOff = true;
+    // Where nothing was written there is nothing to look at.
+    return change.what() === '' ? undefined : leftBehind(cause, change.what());
   }
 }
 

@@ -126,6 +126,20 @@ describe('repairing formulas', () => {
     expect(valueOf(await host.repairFormulas())).toBe(0);
   });
 
+  it.each(['A1', '$A1', 'A$1', 'SUM(A1:A4)'])(
+    'leaves references where they point in equal formulas under each other: %s',
+    async (reference) => {
+      typeRows(fleet, [[12.6], [12.5], [12.4], [12.3]]);
+      const formula = `=CRANK.STATEOFCHARGE(${reference},25)`;
+      for (const row of [0, 1, 2]) {
+        fleet.formulas.set(`${row},1`, formula);
+        fleet.cells[row]![1] = new ErrorValue('#NAME?');
+      }
+      expect(valueOf(await host.repairFormulas())).toBe(3);
+      expect([0, 1, 2].map((row) => fleet.formulas.get(`${row},1`))).toEqual([formula, formula, formula]);
+    },
+  );
+
   it('refuses where a protected sheet holds one, and leaves the others', async () => {
     fleet.formulas.set('0,0', broken[0]!);
     fleet.cells[0] = [new ErrorValue('#NAME?')];

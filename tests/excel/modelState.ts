@@ -1,8 +1,19 @@
 import type { ModelSheet, ModelWorkbook } from './workbookModel.ts';
 import { numberFormatAt } from './workbookModel.ts';
 
+type SheetState = { readonly name: string } & Readonly<Record<string, unknown>>;
+
+/** A workbook as plain data. */
+export type WorkbookState = {
+  readonly sheets: readonly SheetState[];
+  readonly names: readonly unknown[];
+  readonly active: string;
+  readonly events: boolean;
+  readonly calculation: string;
+};
+
 /** Everything that a user could tell apart, as plain data: to compare a workbook before and after. */
-export function stateOf(workbook: ModelWorkbook): object {
+export function stateOf(workbook: ModelWorkbook): WorkbookState {
   return {
     sheets: workbook.sheets.map(sheetState),
     names: workbook.names.map(({ name, sheet, block }) => ({ name, sheet: sheet.name, block })),
@@ -12,7 +23,7 @@ export function stateOf(workbook: ModelWorkbook): object {
   };
 }
 
-function sheetState(sheet: ModelSheet): object {
+function sheetState(sheet: ModelSheet): SheetState {
   const cells = sheet.cells.flatMap((row, r) =>
     row.flatMap((value, c) => [[r, c, value, sheet.formulas.get(`${r},${c}`), numberFormatAt(sheet, r, c)]]),
   );
@@ -20,7 +31,9 @@ function sheetState(sheet: ModelSheet): object {
     ...{ name, block, heads: [...heads], style, calculated: [...calculated] },
   }));
   const { name, visibility, isProtected } = sheet;
-  return { name, visibility, isProtected, cells, tables, charts: sheet.charts.length };
+  const looks = sheet.looks.filter(({ property }) => property !== 'numberFormat');
+  const names = sheet.names.map((each) => each.name);
+  return { name, visibility, isProtected, cells, tables, looks, names, charts: sheet.charts.length };
 }
 
 /** Fills a sheet with rows from its first cell on, as if a user had typed them before. */

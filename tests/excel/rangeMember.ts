@@ -3,6 +3,7 @@ import { address } from '../../src/report/sheet.ts';
 import { rangeOf } from '../../taskpane/host/cellAddress.ts';
 import { eachCell, empty, enter } from './cellEntry.ts';
 import type { Member } from './member.ts';
+import { movedFormula } from './movedFormula.ts';
 import { bag, notFound } from './member.ts';
 import { noteHeads, noteCalculated } from './modelTables.ts';
 import type { ModelSheet, ModelWorkbook, Value } from './workbookModel.ts';
@@ -163,7 +164,12 @@ function refuseShape(): never {
 }
 
 function asTable(given: unknown, block: Block): (row: number, column: number) => unknown {
-  if (!Array.isArray(given)) return () => given;
+  // One formula for many cells is taken as if it were filled down and to the right.
+  if (!Array.isArray(given))
+    return (row, column) =>
+      typeof given === 'string' && given.startsWith('=')
+        ? movedFormula(given, row - block.row, column - block.column)
+        : given;
   const rows = given as unknown[][];
   if (rows.length !== block.rows || rows.some((row) => row.length !== block.columns)) refuseShape();
   return (row, column) => rows[row - block.row]![column - block.column];

@@ -10,6 +10,7 @@ import { ColumnsPart } from './columnsPart.tsx';
 import { ConstructionPart } from './constructionPart.tsx';
 import { FillPart } from './fillPart.tsx';
 import { HomePart } from './homePart.tsx';
+import { RepairPart } from './repairPart.tsx';
 import { SitesPart } from './sitesPart.tsx';
 import { StorePart } from '../store/storePart.tsx';
 import { CANT_READ, CANT_READ_NEXT, NOTHING_OPEN, WHERE } from './text.ts';
@@ -31,6 +32,7 @@ export function InventoryView({ session }: { readonly session: Session }) {
           <ReadParts session={session} />
         </>
       )}
+      <RepairPart session={session} />
     </>
   );
 }

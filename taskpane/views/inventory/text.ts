@@ -39,6 +39,17 @@ export const WHERE = {
   recognised: 'What was recognised',
 } as const;
 
+export const REPAIR = {
+  title: 'Formulas that show #NAME?',
+  hint: 'Excel shows #NAME?, or _xldudf_ in a formula, where it met our functions before it knew them. Their formulas are written anew, and no other cell is touched.',
+  button: 'Repair formulas',
+  repairing: 'Looking for formulas that Excel does not know',
+  repaired: (count: number) =>
+    count === 0
+      ? 'No formula of ours shows #NAME? in this workbook.'
+      : `${several(count, 'formula')} written anew. Where one shows #NAME? still, close Excel and open it again, then the workbook and this pane.`,
+} as const;
+
 export const HOME = {
   title: 'Before anything is added',
   question: 'Where may Crankbook write?',
@@ -148,6 +159,7 @@ export const CHECKS = {
 } as const;
 
 export const FILL = {
+  column: (head: string) => `the column “${head}”`,
   title: 'Fill columns',
   state: 'dates, ages, charge, verdicts, chances',
   which: 'Columns to fill',
