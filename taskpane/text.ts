@@ -60,6 +60,9 @@ export const GIVE_UP = 'Give up';
 
 export const HOME_QUESTION = 'Where shall Crankbook write?';
 export const HOME_HINT = 'Asked once. Your own cells are never changed; sheets and columns are added.';
+/** What is said in addition where the spreadsheet makes no copy itself. */
+export const COPY_BY_HAND =
+  'To work in a copy, choose File, Save a Copy in Excel first, open the copy and open this pane there.';
 export const HOME_WORDS: Readonly<Record<Home, string>> = {
   here: 'Into this workbook',
   copy: 'Into a copy of it',

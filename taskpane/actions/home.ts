@@ -1,6 +1,13 @@
 import { problemText } from '../../src/basics/problemText.ts';
 import type { Home, Session } from '../session.ts';
 
+const HOMES: readonly Home[] = ['here', 'copy', 'own'];
+
+/** Where the pane can write: Excel would open a copy in another window and leave the pane behind. */
+export function homesOf({ host }: Session): readonly Home[] {
+  return host.kind === 'excel' ? HOMES.filter((home) => home !== 'copy') : HOMES;
+}
+
 /**
  * Where what the pane writes goes: what the user said before, else they are asked now and may decline. A copy is
  * made at once, so that nothing of theirs is touched from then on.

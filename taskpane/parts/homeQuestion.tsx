@@ -1,8 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { Home, Session } from '../session.ts';
-import { DECLINE_HOME, HOME_HINT, HOME_QUESTION, HOME_WORDS } from '../text.ts';
-
-const HOMES = Object.keys(HOME_WORDS) as Home[];
+import type { Session } from '../session.ts';
+import { homesOf } from '../actions/home.ts';
+import { COPY_BY_HAND, DECLINE_HOME, HOME_HINT, HOME_QUESTION, HOME_WORDS } from '../text.ts';
 
 /** Asked once, before anything is added to the user's workbook. */
 export function HomeQuestion({ session }: { readonly session: Session }) {
@@ -16,7 +15,8 @@ export function HomeQuestion({ session }: { readonly session: Session }) {
         {HOME_QUESTION}
       </h2>
       <p>{HOME_HINT}</p>
-      {HOMES.map((home) => (
+      {!homesOf(session).includes('copy') && <p>{COPY_BY_HAND}</p>}
+      {homesOf(session).map((home) => (
         <button key={home} type="button" onClick={() => answered(home)}>
           {HOME_WORDS[home]}
         </button>

@@ -1,13 +1,12 @@
-import { homeChosen } from '../../actions/home.ts';
+import { homeChosen, homesOf } from '../../actions/home.ts';
 import { hasSettingsSheet, writeSettingsSheet } from '../../actions/settings.ts';
 import { saveSettingsFile, takeSettings } from '../../actions/settingsFile.ts';
 import { underway } from '../../actions/underway.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Home, Session } from '../../session.ts';
+import { COPY_BY_HAND } from '../../text.ts';
 import { TakenList } from './takenList.tsx';
 import { HOME } from './text.ts';
-
-const CHOICES = Object.keys(HOME.choices) as Home[];
 
 /** Where Crankbook may write, and the settings as a file. */
 export function HomePart({ session }: { readonly session: Session }) {
@@ -16,7 +15,7 @@ export function HomePart({ session }: { readonly session: Session }) {
     <FoldedPart title={HOME.title} state={home === undefined ? HOME.open : HOME.states[home]}>
       <fieldset>
         <legend>{HOME.question}</legend>
-        {CHOICES.map((choice) => (
+        {homesOf(session).map((choice) => (
           <label key={choice}>
             <input
               type="radio"
@@ -28,6 +27,7 @@ export function HomePart({ session }: { readonly session: Session }) {
           </label>
         ))}
         <small>{HOME.hint}</small>
+        {!homesOf(session).includes('copy') && <small>{COPY_BY_HAND}</small>}
       </fieldset>
       {hasSettingsSheet(session) && <p class="note">{HOME.written}</p>}
       <div class="buttons">
