@@ -85,7 +85,8 @@ function licenceTexts(folders) {
     const { name, version, license } = JSON.parse(readFileSync(`${folder}/package.json`, 'utf8'));
     const files = LICENCE_FILES.map((file) => `${folder}/${file}`).filter(existsSync);
     const text = files.map((file) => readFileSync(file, 'utf8').trim()).join('\n\n');
-    add(text, `${name} ${version}: ${license}`);
+    // A package whose description names no licence has it in its text only.
+    add(text, `${name} ${version}: ${license ?? 'by the text below'}`);
     const [inside, textOfInside] = COMPILED_IN[name] ?? [];
     if (inside !== undefined) add(readFileSync(path(textOfInside), 'utf8').trim(), inside);
   }

@@ -22,7 +22,10 @@ ${overrides(facts)}
 `;
 }
 
-function base({ id, version, provider, name, description, address, requirements }: ManifestFacts): string {
+function base(facts: ManifestFacts): string {
+  const { id, version, provider, name, description, requirements } = facts;
+  // In a path an ampersand is allowed, and in XML it is not.
+  const address = escaped(facts.address);
   const sets = requirements.map((each) => `<Set Name="${each.set}" MinVersion="${each.version}"/>`);
   return `  <Id>${id}</Id>
   <Version>${version}</Version>
@@ -34,7 +37,7 @@ function base({ id, version, provider, name, description, address, requirements 
   <HighResolutionIconUrl DefaultValue="${address}/icons/icon64.png"/>
   <SupportUrl DefaultValue="${address}/docs/install.html"/>
   <AppDomains>
-    <AppDomain>${new URL(address).origin}</AppDomain>
+    <AppDomain>${new URL(facts.address).origin}</AppDomain>
   </AppDomains>
   <Hosts>
     <Host Name="Workbook"/>

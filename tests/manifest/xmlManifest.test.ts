@@ -1,4 +1,6 @@
-import { existsSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
 import { NAMESPACE } from '../../functions/list.ts';
@@ -110,6 +112,42 @@ describe('the add-in-only manifest', () => {
     const odd = { ...facts, name: 'Batteries <6T> & "cranks"' };
     const parsed = new JSDOM(xmlManifest(odd), { contentType: 'application/xml' }).window.document;
     expect(parsed.querySelector('DisplayName')!.getAttribute('DefaultValue')).toBe(odd.name);
+    const path = manifestFacts(deploymentAddress('https://addins.example.org/tools&data/crankbook'));
+    const served = new JSDOM(xmlManifest(path), { contentType: 'application/xml' }).window.document;
+    expect(served.querySelector('IconUrl')!.getAttribute('DefaultValue')).toBe(
+      'https://addins.example.org/tools&data/crankbook/icons/icon32.png',
+    );
+  });
+});
+
+describe('npm run manifest', () => {
+  const run = (...args: string[]) =>
+    spawnSync(process.execPath, ['--import', 'tsx/esm', 'manifest/makeManifests.ts', ...args], {
+      cwd: ROOT,
+      encoding: 'utf8',
+    });
+
+  it('says what it needs where no address, or none that Excel takes, is given', () => {
+    expect(run()).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining('npm run manifest -- --address'),
+    });
+    const wrong = run('--address', 'http://addins.example.org');
+    expect(wrong).toMatchObject({ status: 2, stderr: expect.stringContaining('must be an https address') });
+  });
+
+  it('writes nothing where there is no build to describe, and else three files for the address', () => {
+    const folder = mkdtempSync(`${tmpdir()}/manifests-`);
+    const args = ['--address', 'https://addins.example.org/crankbook/', '--folder', folder];
+    expect(run(...args)).toMatchObject({ status: 2, stderr: expect.stringContaining('npm run build first') });
+    expect(readdirSync(folder)).toEqual([]);
+    writeFileSync(`${folder}/taskpane.html`, '');
+    expect(run(...args)).toMatchObject({ status: 0, stderr: '' });
+    const written = (name: string): string => readFileSync(`${folder}/${name}`, 'utf8');
+    expect(written('manifest.xml')).toBe(text);
+    expect(JSON.parse(written('manifest.json'))).toEqual(jsonManifest(facts));
+    expect(written('functions.json')).toContain(`"helpUrl":"${ADDRESS}/docs/functions.html#crank`);
+    rmSync(folder, { recursive: true });
   });
 });
 
