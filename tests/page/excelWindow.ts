@@ -19,10 +19,12 @@ export const POLICY =
 const FOLDER = '/crankbook/';
 
 /** Serves the built pane as an organisation would: plain files under the policy. */
-export async function servePane(): Promise<{ readonly address: string; readonly stop: () => void }> {
+export async function servePane(
+  policy = POLICY,
+): Promise<{ readonly address: string; readonly stop: () => void }> {
   const files = sirv(BUILT_PANE, { dev: true });
   const server = createServer((request: IncomingMessage, response: ServerResponse) => {
-    response.setHeader('Content-Security-Policy', POLICY);
+    response.setHeader('Content-Security-Policy', policy);
     if (!request.url!.startsWith(FOLDER)) return void response.writeHead(404).end();
     request.url = request.url!.slice(FOLDER.length - 1);
     files(request, response, () => void response.writeHead(404).end());
