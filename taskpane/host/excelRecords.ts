@@ -70,9 +70,7 @@ async function append(
   made.tables = await tablesAbove(context, sheet, row);
   made.cells = [
     ...places.newHeads.map(({ column }) => cellAt(places.headRow, column)),
-    ...places.columns.map((column) => cellAt(row, column)),
-    // A table fills the rest of its new row with the formulas of its columns.
-    ...made.tables.map(({ block }) => ({ ...block, row, rows: 1 })),
+    rowUnder(row, places, made.tables),
   ];
   writeRecord(sheet, places, row, cells, dateShift(first));
   for (const { name: table, block } of made.tables)
@@ -90,6 +88,18 @@ async function takeBack(context: Excel.RequestContext, name: string, { cells, ta
 }
 
 const cellAt = (row: number, column: number): Block => ({ row, column, rows: 1, columns: 1 });
+
+/** The new row, from its first cell to its last: a table fills its own with the formulas of its columns. */
+function rowUnder(row: number, { columns }: Places, tables: Made['tables']): Block {
+  const first = Math.min(...columns, ...tables.map(({ block }) => block.column));
+  const ends = tables.map(({ block }) => block.column + block.columns);
+  return {
+    row,
+    column: first,
+    rows: 1,
+    columns: Math.max(...columns.map((each) => each + 1), ...ends) - first,
+  };
+}
 
 type Places = {
   readonly headRow: number;
