@@ -68,10 +68,7 @@ async function append(
   const places = await placesOf(context, sheet, used, heads);
   const row = used.isNullObject ? 1 : Math.max(places.headRow + 1, used.rowIndex + used.rowCount);
   made.tables = await tablesAbove(context, sheet, row);
-  made.cells = [
-    ...places.newHeads.map(({ column }) => cellAt(places.headRow, column)),
-    rowUnder(row, places, made.tables),
-  ];
+  made.cells = [...headsBeside(places), rowUnder(row, places, made.tables)];
   writeRecord(sheet, places, row, cells, dateShift(first));
   for (const { name: table, block } of made.tables)
     sheet.tables.getItem(table).resize(rangeOn(sheet, { ...block, rows: block.rows + 1 }));
@@ -88,6 +85,10 @@ async function takeBack(context: Excel.RequestContext, name: string, { cells, ta
 }
 
 const cellAt = (row: number, column: number): Block => ({ row, column, rows: 1, columns: 1 });
+
+/** The new heads, which stand side by side. */
+const headsBeside = ({ headRow: row, newHeads }: Places): Block[] =>
+  newHeads.length === 0 ? [] : [{ row, column: newHeads[0]!.column, rows: 1, columns: newHeads.length }];
 
 /** The new row, from its first cell to its last: a table fills its own with the formulas of its columns. */
 function rowUnder(row: number, { columns }: Places, tables: Made['tables']): Block {
