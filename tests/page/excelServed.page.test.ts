@@ -2,7 +2,9 @@ import bwip from 'bwip-js/node';
 import { readdirSync, readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { REPAIR } from '../../taskpane/views/inventory/text.ts';
 import { calculate } from '../excel/cellEntry.ts';
+import { ROOT } from '../house/sourceFiles.ts';
 import { BUILT } from './builtPage.ts';
 import { startChromium } from './chromium.ts';
 import { demoTyper } from './excelDemo.ts';
@@ -79,6 +81,19 @@ describe('the pages to read beside the pane', () => {
     expect(said).toEqual([]);
     await page.close();
     stop();
+  });
+});
+
+describe('docs/install.md', () => {
+  const install = readFileSync(`${ROOT}docs/install.md`, 'utf8');
+
+  it('gives the policy under which the pane is tried here', () => {
+    expect(install).toContain(`Content-Security-Policy: ${POLICY}\n`);
+    expect(install).toContain("`'wasm-unsafe-eval'` to `script-src`");
+  });
+
+  it('names what the pane calls by the same words', () => {
+    expect(install).toContain(`_${REPAIR.button}_ at the end of Inventory`);
   });
 });
 
