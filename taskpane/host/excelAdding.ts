@@ -14,12 +14,15 @@ type Taken = {
   readonly sheets: readonly string[];
   readonly tables: readonly string[];
   readonly dateShift: number;
+  /** Where the user stands, by the sheet's own id. */
+  readonly active: string;
 };
 
 /** Adds sheets, all or none, under temporary names that become their own at the end. */
 export function addExcelSheets(sheets: readonly Sheet[], work?: Work): Promise<Outcome<void>> {
   let drafts: readonly SheetDraft[] = [];
   let ids: readonly string[] = [];
+  let active = '';
   return allOrNone<void>({
     work,
     make: async (context, pending) => {
@@ -30,6 +33,7 @@ export function addExcelSheets(sheets: readonly Sheet[], work?: Work): Promise<O
       );
       if (double !== undefined) return problem('badInput', 'sheetNameTaken', 'sheet', double.name);
       work?.signal.throwIfAborted();
+      ({ active } = taken.value);
       drafts = draftsOf(sheets, temporaryNames(sheets, taken.value.sheets), taken.value.dateShift);
       const made = await writeDrafts(context, drafts, taken.value, pending);
       ids = made.map(({ id }) => id);
@@ -39,7 +43,7 @@ export function addExcelSheets(sheets: readonly Sheet[], work?: Work): Promise<O
       await context.sync();
       return answer(undefined);
     },
-    takeBack: (context) => removeSheets(context, ids.length > 0 ? ids : namesOfDrafts(drafts)),
+    takeBack: (context) => removeSheets(context, ids.length > 0 ? ids : namesOfDrafts(drafts), active),
     what: () => namesOfDrafts(drafts).join(', '),
   });
 }
@@ -65,12 +69,15 @@ async function namesTaken(context: Excel.RequestContext): Promise<Outcome<Taken>
   names.load('items/name');
   protection.load('protected');
   const first = firstDayOf1904(context.workbook);
+  const active = worksheets.getActiveWorksheet();
+  active.load('id');
   await context.sync();
   if (protection.protected) return problem('badInput', 'excelStructureProtected', 'workbook');
   return answer({
     sheets: namesOf(worksheets.items),
     tables: [...namesOf(tables.items), ...namesOf(names.items)],
     dateShift: dateShift(first),
+    active: active.id,
   });
 }
 
@@ -102,10 +109,17 @@ export function freeTableNames(taken: readonly string[]): (wanted: string) => st
   };
 }
 
-async function removeSheets(context: Excel.RequestContext, keys: readonly string[]): Promise<void> {
+// Excel goes to the sheet beside one that is deleted; the user was elsewhere.
+async function removeSheets(
+  context: Excel.RequestContext,
+  keys: readonly string[],
+  active: string,
+): Promise<void> {
   if (keys.length === 0) return;
   const found = keys.map((key) => context.workbook.worksheets.getItemOrNullObject(key));
+  const before = context.workbook.worksheets.getItemOrNullObject(active);
   await context.sync();
   for (const sheet of found) if (!sheet.isNullObject) sheet.delete();
+  if (!before.isNullObject) before.activate();
   await context.sync();
 }

@@ -60,6 +60,8 @@ async function open(program: Parameters<typeof startExcel>[1] = PROGRAMS.current
   settings!.formulas.set('1,1', '=50*2');
   typeRows(tests!, [['Serial'], ['T1']]);
   addTable(rig.workbook, tests!, { row: 0, column: 0, rows: 2, columns: 1 }).name = 'TestRecords';
+  // Not where the program goes by itself when a sheet is deleted.
+  rig.workbook.active = tests!;
   rig.resetTraffic();
   host = excelHost();
 }
