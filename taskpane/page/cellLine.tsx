@@ -4,6 +4,7 @@ import { CELL_LINE } from './pageText.ts';
 /** The active cell in words: where, what it shows, the formula behind it, and why where it shows an error. */
 export function CellLine({ page }: { readonly page: PageState }) {
   const cell = page.cell.value;
+  const because = cell && (cell.sentence ?? CELL_LINE.gridErrors[cell.shown]);
   return (
     <section class="cellLine" aria-label={CELL_LINE.label}>
       {cell !== undefined && (
@@ -26,9 +27,9 @@ export function CellLine({ page }: { readonly page: PageState }) {
               {CELL_LINE.answerOf} {cell.answerOf}
             </span>
           )}
-          {cell.sentence !== undefined && (
+          {because !== undefined && (
             <span class="because">
-              {CELL_LINE.error}: {cell.sentence}
+              {CELL_LINE.error}: {because}
             </span>
           )}
         </>

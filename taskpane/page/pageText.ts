@@ -64,6 +64,11 @@ export const CELL_LINE = {
   formula: 'formula',
   answerOf: 'part of the answer of',
   error: 'because',
+  /** Of errors that the grid itself gives, without a sentence of their own. */
+  gridErrors: {
+    '#SPILL!': 'the answer has no room: a cell into which it would spill is not empty',
+    '#NAME?': 'a function or a name in the formula is not known here; look for a slip of the pen',
+  } as Readonly<Record<string, string>>,
 } as const;
 
 /** What went wrong in the page itself, with what can be done. */
