@@ -7,9 +7,12 @@ import type { Session } from '../session.ts';
  */
 export async function ask({ question }: Session, text: string, answers: readonly string[]): Promise<number> {
   question.value?.answered(0);
+  let answered: (index: number) => void = () => undefined;
   const answer = await new Promise<number>((resolve) => {
-    question.value = { text, answers, answered: resolve };
+    answered = resolve;
+    question.value = { text, answers, answered };
   });
-  question.value = undefined;
+  // A question that took the place of this one must stay.
+  if (question.value?.answered === answered) question.value = undefined;
   return answer;
 }

@@ -24,10 +24,13 @@ export async function homeChosen(session: Session): Promise<Home | undefined> {
 /** Puts the question; whoever asked before is told that it was declined. */
 async function asked({ homeAsked }: Session): Promise<Home | undefined> {
   homeAsked.value?.(undefined);
+  let answered: (home: Home | undefined) => void = () => undefined;
   const home = await new Promise<Home | undefined>((resolve) => {
-    homeAsked.value = resolve;
+    answered = resolve;
+    homeAsked.value = answered;
   });
-  homeAsked.value = undefined;
+  // Asked again meanwhile, as after a double click: that question must stay.
+  if (homeAsked.value === answered) homeAsked.value = undefined;
   return home;
 }
 

@@ -39,6 +39,9 @@ export async function readHere(session: Session, where?: Where, brought: GivenSe
 
 /** Another workbook: nothing that was said of the one before holds for it. */
 function forgetWorkbook(session: Session, brought: GivenSettings): void {
+  // What was to be written was meant for the workbook before.
+  session.homeAsked.value?.(undefined);
+  session.question.value?.answered(0);
   batch(() => {
     session.given.value = brought;
     session.home.value = undefined;

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { Session } from '../session.ts';
 import { homesOf } from '../actions/home.ts';
 import { COPY_BY_HAND, DECLINE_HOME, HOME_HINT, HOME_QUESTION, HOME_WORDS } from '../text.ts';
+import { firstClick } from './firstClick.ts';
 
 /** Asked once, before anything is added to the user's workbook. */
 export function HomeQuestion({ session }: { readonly session: Session }) {
@@ -17,11 +18,11 @@ export function HomeQuestion({ session }: { readonly session: Session }) {
       <p>{HOME_HINT}</p>
       {!homesOf(session).includes('copy') && <p>{COPY_BY_HAND}</p>}
       {homesOf(session).map((home) => (
-        <button key={home} type="button" onClick={() => answered(home)}>
+        <button key={home} type="button" onClick={firstClick(() => answered(home))}>
           {HOME_WORDS[home]}
         </button>
       ))}
-      <button type="button" class="secondary" onClick={() => answered(undefined)}>
+      <button type="button" class="secondary" onClick={firstClick(() => answered(undefined))}>
         {DECLINE_HOME}
       </button>
     </section>

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Session } from '../session.ts';
+import { firstClick } from './firstClick.ts';
 
 /** A question that the work waits for, with a button for each answer. */
 export function QuestionBox({ session }: { readonly session: Session }) {
@@ -17,7 +18,7 @@ export function QuestionBox({ session }: { readonly session: Session }) {
           key={words}
           type="button"
           class={index === 0 ? 'secondary' : undefined}
-          onClick={() => question.answered(index)}
+          onClick={firstClick(() => question.answered(index))}
         >
           {words}
         </button>
