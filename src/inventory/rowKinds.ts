@@ -109,6 +109,7 @@ function reasonOf(row: readonly Cell[], shape: Shape): NoBattery | undefined {
   const serial = row[shape.serial];
   const noSerial = isBlank(serial);
   if ((noSerial || first === shape.serial) && isTotal(row, first, shape)) return 'total or subtotal';
+  if (first < shape.serial && isCountOfSerials(row, first)) return 'total or subtotal';
   if (isRepeatedHeader(row, shape)) return 'repeated header';
   if (isHeading(row, first, shape)) return 'heading or note';
   if (!noSerial) return EMPTY_PLACE.test(cellText(serial)) ? 'no battery in the row' : undefined;
@@ -118,6 +119,12 @@ function reasonOf(row: readonly Cell[], shape: Shape): NoBattery | undefined {
 function isTotal(row: readonly Cell[], first: number, shape: Shape): boolean {
   if (first === shape.serial) return TOTAL.test(cellText(row[first])) && !/\d/.test(cellText(row[first]));
   return row.some((cell) => typeof cell === 'string' && cell.length <= 60 && TOTAL.test(cell.trim()));
+}
+
+/** A word for a total with nothing but numbers after it: the one under the serials is their count. */
+function isCountOfSerials(row: readonly Cell[], first: number): boolean {
+  const after = row.slice(first + 1).filter((cell) => !isBlank(cell));
+  return TOTAL.test(cellText(row[first])) && after.every((cell) => typeof cell === 'number');
 }
 
 function isRepeatedHeader(row: readonly Cell[], { block, header }: Shape): boolean {

@@ -119,6 +119,14 @@ describe('the rows', () => {
     expect(counts).toMatchObject({ read: 8, used: 2, leftOut: 6 });
   });
 
+  it('are left out where a total counts the serials', () => {
+    const numbered = (number: number): Cell[] => [number, ...rowOf(number)];
+    const rows = [['No.', ...HEADS], numbered(1), numbered(2), ['Total', 2, null, null, null, null]];
+    const { leftOutReasons, batteries } = inventoryFrom({ rows });
+    expect(leftOutReasons).toEqual({ 'total or subtotal': 1 });
+    expect(batteries).toHaveLength(2);
+  });
+
   it('are left out where they say the same life twice', () => {
     const tested = { OCV: 12.7, Tested: day('2026-02-01') };
     const inventory = inventoryFrom([
