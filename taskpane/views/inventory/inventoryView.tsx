@@ -42,7 +42,7 @@ function NothingRead({ session }: { readonly session: Session }) {
     <>
       <p>{NOTHING_OPEN}</p>
       <button type="button" onClick={() => void readHere(session)}>
-        {WHERE.again}
+        {WHERE.first}
       </button>
     </>
   );

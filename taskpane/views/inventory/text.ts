@@ -10,7 +10,7 @@ const several = (count: number, one: string, many = `${one}s`): string =>
 const listed = (names: readonly string[]): string => names.join(', ');
 
 export const NOTHING_OPEN =
-  'No inventory has been read yet. Open a workbook with a sheet of batteries, one row for each, then read it.';
+  'No inventory has been read yet. Open a workbook with a sheet of batteries, one row for each: it is read by itself. After typing one in here, have it read.';
 export const CANT_READ = 'This sheet could not be read as an inventory:';
 export const CANT_READ_NEXT =
   'Choose another place, name the row of the heads, or give the columns their heads.';
@@ -25,6 +25,7 @@ export const WHERE = {
   headerHint: 'Empty: it is looked for.',
   visible: 'Count visible rows only',
   again: 'Read again',
+  first: 'Read this workbook',
   atCursor: 'Read the block under the cursor',
   titles: (count: number) =>
     count === 0 ? 'no title rows' : `${several(count, 'row')} of titles above the heads`,
