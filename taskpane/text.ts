@@ -45,7 +45,8 @@ export const HELP_LINK: Readonly<Record<View, string>> = {
   plan: 'How the counts are made',
 };
 
-export const GIVEN_UP = 'given up; the workbook is as it was';
+export const GAVE_UP = 'given up';
+export const GIVEN_UP = `${GAVE_UP}; the workbook is as it was`;
 export const FAULT =
   'Something went wrong in Crankbook itself; the workbook is as it was. Please report this';
 export const VIEW_DID_NOT_COME =

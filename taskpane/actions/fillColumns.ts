@@ -12,7 +12,7 @@ import type { Target } from './fillPlace.ts';
 import { asLong, formulaPlace, headRowOf, runsOf, targetOf } from './fillPlace.ts';
 import { homeChosen } from './home.ts';
 import { SETTINGS_NAMED, writeSettingsSheet } from './settings.ts';
-import { stillThere } from './stillThere.ts';
+import { goneOn, stillThere } from './stillThere.ts';
 import { underway } from './underway.ts';
 import { writeSheet } from './writeSheets.ts';
 
@@ -122,7 +122,7 @@ async function writeRuns(
   const as = table !== undefined ? 'tableColumn' : isLive ? 'spill' : 'values';
   for (const run of runsOf(target, filled.columns, over)) {
     const place = { sheet, as, headRow, rows, overwrite, ...(table && { table: table.name }) } as const;
-    const written = await session.host.fill({ ...place, ...run }, work);
+    const written = await goneOn(work, there, () => session.host.fill({ ...place, ...run }, work));
     if (!written.ok)
       return written.problem.because === 'cellsNotEmpty' ? written : stillThere(written.problem, there);
     there.push(...run.columns.map(({ head }) => FILL.column(head)));
@@ -137,7 +137,15 @@ async function finished(session: Session, { target, filled }: Ready): Promise<vo
   await session.host.select({ sheet: target.sheet, block: first });
   const heads = filled.columns.map(({ head }) => head);
   const valued = filled.asValues.map((key) => FILL_SPECS[key].head);
-  const why = heads.includes(WHY_HEAD) ? [FILL.seeWhy] : [];
+  const why = emptyRows(filled);
   const asValues = valued.length === 0 ? [] : [FILL.asValues(valued)];
   session.notice.value = { kind: 'done', text: [FILL.filled(heads), ...asValues, ...why].join(' ') };
+}
+
+/** In how many rows cells are empty, and what would fill more of them. */
+function emptyRows({ columns }: FillAnswer): readonly string[] {
+  const reasons = columns.find(({ head }) => head === WHY_HEAD)?.values ?? [];
+  const rows = reasons.filter((reason) => reason !== '').length;
+  const isLive = columns.some(({ formula }) => formula !== undefined);
+  return rows === 0 ? [] : [FILL.seeWhy(rows, isLive)];
 }

@@ -93,3 +93,30 @@ describe('a name that is taken while a sheet is being written', () => {
     expect(stateOf(rig.workbook)).toEqual(before);
   });
 });
+
+describe.each(Object.entries(ACTIONS))('%s, given up', (_, action) => {
+  it('at any of its requests leaves the workbook as it was, or is done', async () => {
+    const whole = await opened(action);
+    await action.act(whole.session);
+    const [after, { syncs }] = [stateOf(whole.rig.workbook), whole.rig.traffic];
+    for (let at = 1; at <= syncs; at += 1) {
+      const { rig, session } = await opened(action);
+      const before = stateOf(rig.workbook);
+      let sent = 0;
+      const count = (now: number): void => {
+        sent = now;
+        if (sent === at) session.underway.value?.giveUp();
+      };
+      Object.defineProperty(rig.traffic, 'syncs', { get: () => sent, set: count });
+      await action.act(session);
+      const text = session.notice.value?.text ?? '';
+      const now = stateOf(rig.workbook);
+      const isLeft = JSON.stringify(now.sheets) === JSON.stringify(before.sheets);
+      if (!isLeft && !text.includes('still there'))
+        expect([at, text, now.sheets]).toEqual([at, text, after.sheets]);
+      if (text.includes('still there')) expect(text).toMatch(/^given up\. .*“Crankbook settings”/);
+      else expect(session.notice.value?.kind ?? 'done').toBe('done');
+      expect(now.events).toBe(true);
+    }
+  }, 60_000);
+});
