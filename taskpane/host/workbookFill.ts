@@ -106,6 +106,7 @@ async function writeColumns(
   work: Followed | undefined,
 ): Promise<void> {
   makeRoom(steps, live, request.column + request.columns.length);
+  if (!request.overwrite) widen(steps, live, request);
   const { head, cell } = fillPatch(live, request);
   writeCells(steps, live, new Map([[request.headRow, head]]));
   if (request.as === 'tableColumn') widenTable(started, steps, live, request);
@@ -134,6 +135,21 @@ function makeRoom(steps: Steps, { sheet, bookId, id }: LiveSheet, columns: numbe
     params: { unitId: bookId, subUnitId: id, columnCount },
   });
   steps.make(count(columns + 8), count(before));
+}
+
+/** Makes new columns wide enough for their heads, which the heads beside them would cut off. */
+function widen(steps: Steps, { sheet, bookId, id }: LiveSheet, { column, columns }: FillRequest): void {
+  columns.forEach(({ head }, index) => {
+    const at = column + index;
+    const [before, needed] = [sheet.getColumnWidth(at), 16 + head.length * 8.5];
+    if (needed <= before) return;
+    const ranges = [{ startColumn: at, endColumn: at, startRow: 0, endRow: sheet.getRowCount() - 1 }];
+    const width = (colWidth: number) => ({
+      id: 'sheet.mutation.set-worksheet-col-width',
+      params: { unitId: bookId, subUnitId: id, ranges, colWidth },
+    });
+    steps.make(width(needed), width(before));
+  });
 }
 
 /** A spilled formula whose answers meet cells that are not empty shows an error in place of all of them. */

@@ -176,7 +176,7 @@ export const FILL = {
   problems: 'Rows without an answer',
   why: 'stay empty, and a column says why',
   error: 'show the error itself',
-  note: 'Live formulas see only their own row. Values also know the sheets Tests and Charges, and batteries that stand in several rows.',
+  note: 'Live formulas see only their own row, and a date or number that stands there as text gives no answer. Values take each cell as it was read here; they also know the sheets Tests and Charges, and batteries that stand in several rows.',
   go: 'Fill',
   nothing: 'Choose at least one column.',
   preparing: 'Working out the columns',
@@ -184,7 +184,8 @@ export const FILL = {
   sheetName: 'Battery answers',
   filled: (heads: readonly string[]) => `Filled: ${listed(heads)}.`,
   asValues: (heads: readonly string[]) => `As values, because no formula can say it here: ${listed(heads)}.`,
-  seeWhy: 'The last column says why cells are empty.',
+  seeWhy: (rows: number, isLive: boolean) =>
+    `In ${rows === 1 ? '1 row a cell stays' : `${rows.toLocaleString('en-GB')} rows cells stay`} empty; the last column says why.${isLive ? ' As values, cells are taken as they were read here, dates and numbers written as text too.' : ''}`,
   overwrite: (heads: readonly string[]) =>
     heads.length === 1
       ? `The column ${heads[0]!} is there already. Write over it?`

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { afterAll, afterEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
 import { SETTINGS_SHEET } from '../../../src/inventory/settingsRows.ts';
 import type { FillChoice } from '../../../taskpane/actions/fillColumns.ts';
 import { fillColumns } from '../../../taskpane/actions/fillColumns.ts';
@@ -94,6 +94,50 @@ describe.each([
         else expect(given === '' ? null : given).toBe(value);
       }),
     );
+  });
+});
+
+describe('dates and numbers written as text', () => {
+  const heads = ['Serial', 'Site', 'Fitted', 'Volts'];
+  const rows = [heads, ...[1, 2, 3].map((at) => [`NF10000${at}`, 'Isvarg', `23.8.202${at}`, '12,57'])];
+
+  async function filledAs(as: FillChoice['as']): Promise<{ session: Session; text: string }> {
+    const session = await sessionOn(
+      await startFile([{ name: 'Fleet', rows, dateColumns: [], hiddenRows: [] } as never]),
+      'text.xlsx',
+    );
+    await fillColumns(session, { ...CHOICE, keys: ['monthsInService', 'charge'], as });
+    return { session, text: session.notice.value!.text };
+  }
+
+  it('leave live cells empty, and that is said with their number and what would help', async () => {
+    const { text } = await filledAs('live');
+    expect(text).toContain('In 3 rows cells stay empty; the last column says why. As values,');
+  });
+
+  it('are taken as they were read where values are filled', async () => {
+    const { session, text } = await filledAs('values');
+    expect(text).toBe('Filled: Months in service, State of charge.');
+    const [head, ...months] = (await cells(session, 4)).slice(0, 4);
+    expect([head, ...months.map((each) => Math.floor(each as number))]).toEqual([
+      'Months in service',
+      58,
+      46,
+      34,
+    ]);
+  });
+});
+
+describe('heads of new columns', () => {
+  it('have the width they need, until filling is undone', async () => {
+    const session = await opened();
+    const width = () =>
+      started.api.getActiveWorkbook()!.getSheetByName('Fleet')!.getSheet().getColumnWidth(7);
+    const before = width();
+    await fillColumns(session, CHOICE);
+    expect(width()).toBeGreaterThan(200);
+    started.api.getActiveWorkbook()!.undo();
+    await vi.waitFor(() => expect(width()).toBe(before));
   });
 });
 
