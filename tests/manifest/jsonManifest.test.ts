@@ -37,5 +37,8 @@ describe('the unified manifest', () => {
   it('names icons that exist', () => {
     for (const icon of Object.values(manifest.icons))
       expect(existsSync(`${ROOT}manifest/${icon}`), icon).toBe(true);
+    // They go with it into the archive that is uploaded.
+    for (const icon of Object.values(manifest.icons))
+      expect(textOf('docs/install.md')).toContain(`\`${icon}\``);
   });
 });
