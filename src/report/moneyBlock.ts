@@ -48,7 +48,7 @@ export function payingYear(chargeTo: 'order' | 'need'): string {
 }
 
 function requestSentence(chargeTo: 'order' | 'need'): string {
-  return `The request is the column "Net, ${payingYear(chargeTo)}". Net = cost - refund + freight + labour. In the year of order stand the purchases whose order goes out in that year, and its own refund and labour.`;
+  return `The request is the column "Net, ${payingYear(chargeTo)}". Net = cost - refund + freight + labour. In the year of order stand the purchases whose order goes out in that year, and its own refund and labour. Money is shown to the cent and counted in full: units times the unit price as shown can differ by a little.`;
 }
 
 type Blocks = { readonly counts: YearBlock; readonly orders: YearBlock; readonly money: YearBlock };

@@ -21,7 +21,7 @@ const HEADS = [
 ];
 
 const NOTE =
-  'Needed = due now + what is asked for + fleet changes. Opening stock + on order + recovered + units to order - needed = closing stock. Units to order is what is missing for the stock to hold at year end, rounded up; what that buys too much is in the next opening stock.';
+  'Needed = due now + what is asked for + fleet changes. Opening stock + on order + recovered + units to order - needed = closing stock. Units to order is what is missing for the stock to hold at year end, rounded up; what that buys too much is in the next opening stock. Shown to one decimal, counted in full: a sum of shown figures can differ by 0.1.';
 
 /** What to order by fiscal year, term by term, and by when. */
 export function addOrders(
@@ -42,6 +42,12 @@ export function addOrders(
   return block;
 }
 
+// Some spreadsheets run over the end of a short month; the same day or the month's last, whichever is first.
+const monthsBefore = (from: string): string => {
+  const months = '-(lead_months+safety_months)';
+  return `MIN(EDATE(${from},${months}),EOMONTH(${from},${months}))`;
+};
+
 function orderCells(
   { label, order }: PlanYear,
   index: number,
@@ -55,6 +61,8 @@ function orderCells(
   const missing = `ROUND(${at('need')}+stock_to_hold-${at('opening')}-${at('onOrder')}-${at('recovered')},6)`;
   const opening = index === 0 ? 'stock_on_hand' : address(row - 1, ORDERS.closing);
   const closing = `${at('opening')}+${at('onOrder')}+${at('recovered')}+${at('toOrder')}-${at('need')}`;
+  const asOrdered = (text: string): string => `IF(${at('toOrder')}>0,${text},"")`;
+  const dated = (day: number): number | '' => (order.unitsToOrder > 0 ? day : '');
   const late = `IF(AND(${at('orderBy')}<as_of,${at('toOrder')}>0),"late: order now","")`;
   return [
     cell(label),
@@ -64,8 +72,8 @@ function orderCells(
     formula(`recovered_share*${at('need')}+mates_reused*${counted('mates')}`, order.recovered, 'oneDecimal'),
     formula(`ROUNDUP(MAX(0,${missing}),0)`, order.unitsToOrder, 'whole'),
     formula(closing, order.closing, 'oneDecimal'),
-    formula(`EDATE(${counted('from')},-(lead_months+safety_months))`, order.orderBy, 'date'),
-    formula(`MAX(${at('orderBy')},as_of)`, order.goesOut, 'date'),
+    formula(asOrdered(monthsBefore(counted('from'))), dated(order.orderBy), 'date'),
+    formula(asOrdered(`MAX(${at('orderBy')},as_of)`), dated(order.goesOut), 'date'),
     formula(late, order.late ? 'late: order now' : '', 'text'),
   ];
 }

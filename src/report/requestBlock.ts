@@ -8,6 +8,10 @@ import { inCurrency, payingYear } from './moneyBlock.ts';
 import type { YearBlocks } from './yearBlock.ts';
 import { MONEY, ORDERS } from './yearBlock.ts';
 
+// Without it, money beside a year that buys nothing looks like a mistake.
+const CHARGED_EARLIER =
+  'Units stand in the year that needs them, money in the year whose order goes out: what the next year needs may have to be ordered, and paid for, in this one. A year without units still pays its labour.';
+
 /** The request at a glance; its cells are written once it is known where the figures stand. Answers its first row. */
 export function addRequest(draft: Draft, { plan }: ReportFacts, columns: number): number {
   const { money, chargeTo } = plan.settings;
@@ -22,6 +26,7 @@ export function addRequest(draft: Draft, { plan }: ReportFacts, columns: number)
   ]);
   const row = draft.rows.length;
   addGap(draft, plan.years.length + 1);
+  if (chargeTo === 'order') addSentence(draft, CHARGED_EARLIER, 'note', columns);
   addSentence(
     draft,
     'Worked out below, term by term. Boxed cells under "Assumptions" are inputs: change one, and orders, money and totals follow.',
@@ -52,7 +57,7 @@ function yearCells(year: PlanYear, index: number, blocks: YearBlocks, chargeTo: 
     cell(label),
     formula(ordered('need'), order.need, 'oneDecimal'),
     formula(ordered('toOrder'), order.unitsToOrder, 'whole'),
-    formula(ordered('orderBy'), order.orderBy, 'date'),
+    formula(ordered('orderBy'), order.unitsToOrder > 0 ? order.orderBy : '', 'date'),
     formula(address(blocks.money.row + index, netColumn(chargeTo)), netOf(year, chargeTo) ?? '', 'money'),
     formula(ordered('state'), order.late ? 'late: order now' : '', 'text'),
   ];

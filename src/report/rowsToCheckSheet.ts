@@ -18,7 +18,8 @@ import { firstUnits } from './shownText.ts';
 
 const CAUSE_HEADS = ['Kind', 'Sheet', 'Rows', 'Column', 'Cause, first rows, example', 'If nothing is done'];
 const HEADS = ['Kind', 'Sheet', 'Row', 'Column', 'What stands there', 'What was done'];
-const WIDTHS = [26, 11, 7, 15, 50, 58];
+// The longest kind of finding stands on one line.
+const WIDTHS = [35, 11, 7, 15, 50, 58];
 
 /** Everything doubtful in the inventory: by cause, then row by row, what stands there and what was done with it. */
 export function rowsToCheckSheet(

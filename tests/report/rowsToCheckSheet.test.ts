@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/inventory/inventory.ts';
 import { DEFAULT_SETTINGS } from '../../src/inventory/settings.ts';
 import { rowsToCheckSheet } from '../../src/report/rowsToCheckSheet.ts';
+import { rowHeights } from '../../taskpane/host/workbookRowHeights.ts';
 
 const finding = (row: number, more: Partial<Finding> = {}): Finding => ({
   ...{ kind: 'unreadable code', row, column: 'Date code', given: `1x-${row}`, done: 'not read' },
@@ -20,6 +21,12 @@ const found: readonly Finding[] = [
 const sheet = rowsToCheckSheet({ toCheck: found, tab: 'Stock', settings: DEFAULT_SETTINGS }, 'Rows to check');
 const texts = sheet.rows.map((row) => row.map((cell) => cell?.value ?? ''));
 
+const facts = (kind: Finding['kind']) => ({
+  toCheck: [finding(4, { kind })],
+  tab: 'Stock',
+  settings: DEFAULT_SETTINGS,
+});
+
 describe('rows to check', () => {
   it('stand by cause first: how many, where, an example, and what happens if nothing is done', () => {
     const causes = texts.slice(4, 7).map(([kind, tab, count, , cause]) => [kind, tab, count, cause]);
@@ -34,6 +41,13 @@ describe('rows to check', () => {
       ['number with its unit', 'Tests', 1, 'row 3; such as 12.6V'],
     ]);
     expect(texts.slice(4, 7).every((row) => row[5] !== '')).toBe(true);
+  });
+
+  it('leave the kind of every finding on one line', () => {
+    const longest = 'reading and least in different units';
+    const high = rowHeights(rowsToCheckSheet(facts(longest), 'Rows to check'));
+    const plain = rowHeights(rowsToCheckSheet(facts('placeholder'), 'Rows to check'));
+    expect(high).toEqual(plain);
   });
 
   it('then row by row, on a page of their own, as a table', () => {
