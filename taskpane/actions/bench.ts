@@ -62,11 +62,15 @@ function retestOf(
   return last.retest === undefined || last.retest === 0 ? 1 : 2;
 }
 
-/** Puts the test of the battery on the bench on record, as a row of the sheet `Tests`. */
+/**
+ * Puts the test of the battery on the bench on record, as a row of the sheet `Tests`.
+ * @returns whether it is on record and the fields still stand as they were recorded
+ */
 export async function recordTest(session: Session, entry: BenchEntry, found: BenchAnswer): Promise<boolean> {
   const { bench } = session;
   if (!isNamed(bench)) return false;
   const before = doneBefore(bench);
+  const form = bench.form.value;
   const place = bench.found.value?.battery?.place;
   const head = recordHead(session);
   const cells = testRow({
@@ -79,13 +83,17 @@ export async function recordTest(session: Session, entry: BenchEntry, found: Ben
   batch(() => {
     remember(bench, head.serial, counts);
     bench.recorded.value = { ...bench.recorded.value, tests: bench.recorded.value.tests + 1 };
-    bench.onRecord.value = { entry, answer: found, before };
-    bench.isRecorded.value = true;
+    // While the row was written another battery may have come, or a reading may have been put right.
+    if (bench.form.value.identity === form.identity) bench.onRecord.value = { entry, answer: found, before };
+    bench.isRecorded.value = bench.form.value === form;
   });
-  return true;
+  return bench.isRecorded.value;
 }
 
-/** Puts a charge of the battery on the bench on record, as a row of the sheet `Charges`. */
+/**
+ * Puts a charge of the battery on the bench on record, as a row of the sheet `Charges`.
+ * @returns whether it is on record and that battery still lies there
+ */
 export async function recordCharge(session: Session, isFull: boolean, charger: string): Promise<boolean> {
   const { bench } = session;
   if (!isNamed(bench)) return false;
@@ -96,7 +104,7 @@ export async function recordCharge(session: Session, isFull: boolean, charger: s
     if (isFull) remember(bench, head.serial, { chargedOn: head.date });
     bench.recorded.value = { ...bench.recorded.value, charges: bench.recorded.value.charges + 1 };
   });
-  return true;
+  return benchSerial(bench) === head.serial;
 }
 
 /** A record of no battery in particular is of no use to anyone. */

@@ -36,10 +36,14 @@ export async function putOnRecord(
     value: value as HostCell,
     format: formatOf(HEADS[sheet][column]!, value),
   }));
+  const { isWriting } = session.bench;
+  // A button pressed twice means one row.
+  if (isWriting.value) return false;
+  isWriting.value = true;
   const written = await underway(session, RECORDING, async (): Promise<Outcome<{ row: number }>> => {
     const at = await session.host.appendRow(sheet, HEADS[sheet], row);
     return at.ok ? answer({ row: at.value }) : at;
-  });
+  }).finally(() => (isWriting.value = false));
   if (written === undefined) return false;
   session.notice.value = { kind: 'done', text: recordedSentence(sheet, serial, written.row + 1) };
   return true;

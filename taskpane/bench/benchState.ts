@@ -41,6 +41,8 @@ export type BenchState = {
   readonly onRecord: Signal<RecordedTest | undefined>;
   /** The fields stand as they were recorded. */
   readonly isRecorded: Signal<boolean>;
+  /** A row is being written: until it stands, no other is. */
+  readonly isWriting: Signal<boolean>;
   readonly kept: Signal<readonly KeptRecord[]>;
 };
 
@@ -55,6 +57,7 @@ export function newBench(): BenchState {
     recorded: signal({ tests: 0, charges: 0 }),
     onRecord: signal<RecordedTest | undefined>(undefined),
     isRecorded: signal(false),
+    isWriting: signal(false),
     kept: signal<readonly KeptRecord[]>([]),
   };
 }

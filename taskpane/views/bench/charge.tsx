@@ -49,6 +49,7 @@ export function Charge({ session }: { readonly session: Session }) {
         type="button"
         data-stop
         disabled={serial === ''}
+        aria-disabled={session.bench.isWriting.value}
         onClick={({ currentTarget }) => void record(currentTarget)}
       >
         {BENCH.chargeRecord}

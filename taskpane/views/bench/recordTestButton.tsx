@@ -23,8 +23,9 @@ export function RecordTestButton({
 }) {
   const isRecorded = session.bench.isRecorded.value;
   const isLooking = session.bench.isLooking.value;
+  const isWriting = session.bench.isWriting.value;
   const record = async (button: HTMLElement): Promise<void> => {
-    if (isLooking || entry === undefined || found === undefined) return;
+    if (isLooking || isWriting || entry === undefined || found === undefined) return;
     if (await recordTest(session, entry, found)) moveOn(button);
     else if (session.bench.identityProblem.value !== undefined) focusIdentity(button);
   };
@@ -32,7 +33,7 @@ export function RecordTestButton({
     <button
       type="button"
       data-stop
-      aria-disabled={isRecorded || isLooking}
+      aria-disabled={isRecorded || isLooking || isWriting}
       onClick={({ currentTarget }) => (isRecorded ? moveOn(currentTarget) : void record(currentTarget))}
     >
       {isRecorded ? BENCH.recorded : BENCH.record}
