@@ -62,6 +62,20 @@ describe('the analyst’s way', () => {
     await close();
   });
 
+  it('a double click on Fill asks where to write, and waits for the answer', async () => {
+    const { page, complaints, close } = await openPage(bench);
+    await openDemo(page);
+    await page.getByText(/\d+ causes, \d+ of them move the answer/).waitFor();
+    await unfold(page, 'Fill columns');
+    await page.getByLabel('Date made', { exact: true }).check();
+    await page.getByLabel('beside the block, at its right').check();
+    await page.getByRole('button', { name: 'Fill', exact: true }).dblclick();
+    await page.getByRole('button', { name: 'Into this workbook' }).click();
+    await page.locator('#pane [role=status]', { hasText: 'Filled: Date made' }).waitFor();
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   it('rows to check stand on a sheet of their own, and none is written over', async () => {
     const { page, complaints, close } = await openPage(bench);
     await openDemo(page);

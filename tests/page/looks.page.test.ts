@@ -80,6 +80,32 @@ describe('a narrow page', () => {
   });
 });
 
+describe('what is chosen', () => {
+  it('stands in one line at 320 pixels: words beside the radio, none under it', async () => {
+    const { page, close } = await openPage(bench, { viewport: { width: 320, height: 800 } });
+    await page.getByRole('button', { name: 'Save as .xlsx' }).click();
+    const under = await page.getByRole('dialog').evaluate((dialog) =>
+      [...dialog.querySelectorAll('label')].map((label) => {
+        const words = document.createRange();
+        words.selectNodeContents(label.lastChild!);
+        const radio = label.querySelector('input')!.getBoundingClientRect();
+        return [...words.getClientRects()].some(({ left }) => left < radio.right);
+      }),
+    );
+    expect(under).toEqual([false, false]);
+    await close();
+  });
+
+  it('is a view whose link is underlined, not only of another colour', async () => {
+    const { page, close } = await openPage(bench);
+    const lines = await page
+      .locator('#pane nav a')
+      .evaluateAll((links) => links.map((link) => getComputedStyle(link).borderBottomStyle));
+    expect(lines).toEqual(['solid', 'none', 'none', 'none']);
+    await close();
+  });
+});
+
 describe('forced colours', () => {
   it('leave splitter, messages and the cell line with their outlines', async () => {
     const { page, close } = await openPage(bench, { forcedColors: 'active' });
