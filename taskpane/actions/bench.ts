@@ -107,8 +107,9 @@ export async function recordCharge(session: Session, isFull: boolean, charger: s
   return benchSerial(bench) === head.serial;
 }
 
-/** A record of no battery in particular is of no use to anyone. */
+/** A record of no battery in particular, or under a text that names none, is of no use to anyone. */
 function isNamed(bench: BenchState): boolean {
+  if (bench.identityProblem.value !== undefined) return false;
   const named = benchSerial(bench) !== '';
   if (!named) {
     const wanted = problem('missing', 'missing', 'serial');

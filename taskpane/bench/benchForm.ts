@@ -5,6 +5,7 @@ import type { Retest } from '../../src/cranking/batteryTest.ts';
 import type { Construction } from '../../src/service/battery.ts';
 import { readNumber } from '../../src/inventory/readNumber.ts';
 import type { BenchFound } from '../computing/benchAnswer.ts';
+import { READING_LABELS } from '../views/bench/text.ts';
 import type { DoneBefore } from './benchState.ts';
 
 /** The readings that are typed, in the order of the bench. */
@@ -60,14 +61,30 @@ export type ReadReadings = {
   readonly wrong: Partial<Record<ReadingName, Outcome<never>>>;
 };
 
-/** The readings as they were typed: a decimal comma and a unit behind the number are understood. */
+/** A field as it is labelled, so that a refusal names what the clerk sees, with its unit. */
+const wordsOf = (name: ReadingName): string => READING_LABELS[name].replace(/^or /, '');
+
+/** The units that may stand behind a number in its field: degrees among the volts are a reading in the wrong field. */
+const UNITS: Readonly<Record<ReadingName, RegExp>> = {
+  restVolts: /^v/i,
+  hoursAtRest: /^$/,
+  celsius: /^(°\s*|deg)?[cf]?\W*$/i,
+  reading: /^(a|cca|ca|mca|en|din|iec|sae)/i,
+  loadVolts: /^v/i,
+  least: /^(v|a|cca|ca|mca|en|din|iec|sae)/i,
+};
+
+/** The readings as they were typed: a decimal comma and the field's unit behind the number are understood. */
 export function readReadings(readings: BenchForm['readings']): ReadReadings {
   const read: ReadReadings = { values: {}, wrong: {} };
   for (const name of READINGS) {
     const typed = readings[name].trim();
     if (typed === '') continue;
     const { value } = readNumber(typed);
-    if (value === undefined) read.wrong[name] = problem('badInput', 'notANumber', name, typed);
+    const unit = /[a-z°]+\W*$/i.exec(typed)?.[0] ?? '';
+    const isOfField = unit === '' || UNITS[name].test(unit);
+    if (value === undefined || !isOfField)
+      read.wrong[name] = problem('badInput', 'notANumber', wordsOf(name), typed);
     else read.values[name] = value;
   }
   return read;

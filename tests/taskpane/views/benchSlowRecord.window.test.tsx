@@ -118,3 +118,17 @@ describe('a record that takes its time', () => {
     expect(button('Record this test').getAttribute('aria-disabled')).toBe('false');
   });
 });
+
+describe('a text that names no battery', () => {
+  it.each(['NF2001\u001d', ']C1NF2001', '=1+1'])('%j is not put on record', async (scanned) => {
+    const { session, done } = await atBench();
+    session.home.value = 'here';
+    await say(FINE);
+    await name(scanned);
+    await read(GOOD);
+    button('Record this test').click();
+    await drawn();
+    expect(done.appended).toEqual([]);
+    expect(document.activeElement?.closest('.identity')).not.toBeNull();
+  });
+});
