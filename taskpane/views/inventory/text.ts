@@ -123,7 +123,8 @@ export const READING = {
   state: 'codes, dates, temperatures',
   layouts: 'Layout of manufacture codes',
   layout: (maker: string) => (maker === '' ? 'rows without a maker' : `maker ${maker}`),
-  layoutHint: 'Pieces MM, kk or WW (week), yy, yyyy, ooo (day of year), lot; such as MMyy-lot.',
+  layoutHint:
+    'Pieces: y, yy or yyyy (year), MM (month), dd (day), kk or WW (week), ooo (day of year), A (month as a letter, A to M without I), a12 (A to L with I), lot; such as MMyy-lot.',
   dateOrder: 'Dates such as 03/04/2026',
   orders: { none: 'as the column itself shows', dayFirst: 'day first', monthFirst: 'month first' },
   unit: 'Temperature column',
