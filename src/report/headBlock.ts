@@ -43,8 +43,8 @@ function fleetSentence({ inService, dueNow, ageUnknown, usableStock }: ReportFac
 
 /** How many rows were used and what became of the others. */
 function rowSentence({ rows, leftOutReasons }: ReportFacts): string {
-  const reasons = Object.entries(leftOutReasons).map(([reason, count]) => `${count} ${reason}`);
-  const why = reasons.length > 0 ? ` (${reasons.join(', ')})` : '';
+  const reasons = Object.entries(leftOutReasons).map(([reason, count]) => `${reason}: ${count}`);
+  const why = reasons.length > 0 ? ` (${reasons.join('; ')})` : '';
   const unknown = rows.ageUnknown > 0 ? ' (of removed batteries, or planned by type and site)' : '';
   return `Rows: ${rows.read} read = ${rows.used} used + ${rows.repaired} used after a stated repair + ${rows.ageUnknown} ${rows.ageUnknown === 1 ? 'row' : 'rows'} of unknown age${unknown} + ${rows.leftOut} left out${why}.`;
 }

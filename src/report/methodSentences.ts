@@ -58,9 +58,11 @@ function oddSentence({ kind, name, failures, lives, expected }: OddGroup): strin
 
 /** Whether the records or the rule of thumb carry the figures. */
 export function restsOnSentence({ life: { failures, lives }, prior }: ToldPlan): string {
-  const data = `${failures} failures among ${lives} lives on record`;
+  const data = `${failures} ${failures === 1 ? 'failure' : 'failures'} among ${lives} ${lives === 1 ? 'life' : 'lives'} on record`;
   const thumb = `a rule of thumb (half gone by ${prior.medianMonths} months, wide)`;
-  if (failures < 5) return `This rests mostly on ${thumb}: there are only ${data}.`;
+  if (failures === 0) return `This rests mostly on ${thumb}: no failure is on record.`;
+  if (failures < 5)
+    return `This rests mostly on ${thumb}: there ${failures === 1 ? 'is' : 'are'} only ${data}.`;
   if (failures < 20) return `This rests on ${data}, blended with ${thumb}, which still matters.`;
   return `This rests on ${data}; the rule of thumb no longer matters.`;
 }
