@@ -48,7 +48,7 @@ function Causes({
   return (
     <details class="effect" open={weight >= SHOWN_FROM}>
       <summary>
-        <h4>{CHECKS.effects[weight]}</h4> {CHECKS.causes(groups.length)}
+        <h4>{CHECKS.effects[weight]}:</h4> {CHECKS.causes(groups.length)}
       </summary>
       <ul class="causes">
         {groups.map((group) => (
@@ -85,7 +85,7 @@ function Cause({ session, group }: OfGroup) {
     <details class="cause">
       <summary>
         <strong>{kind}</strong>
-        {about !== '' && <span>: {about}</span>} <span class="count">{CHECKS.count(count)}</span>
+        {about !== '' && <span>: {about}</span>}, <span class="count">{CHECKS.count(count)}</span>
       </summary>
       <p>
         {CHECKS.ifNothing} {ifNothing}.

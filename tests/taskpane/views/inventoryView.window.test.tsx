@@ -134,7 +134,7 @@ describe('rows to check', () => {
       [...pane.querySelectorAll<HTMLDetailsElement>('details.cause')].find((each) =>
         each.textContent?.includes('codes in another layout'),
       );
-    expect(cause()!.textContent).toContain('12 rows');
+    expect(cause()!.textContent).toContain(', 12 rows');
     cause()!.querySelector<HTMLButtonElement>('.examples button')!.click();
     await until(() => expect(done.selected).toHaveLength(1));
     expect(done.selected[0]).toEqual({ sheet: 'Fleet', block: { row: 2, column: 3, rows: 1, columns: 1 } });
