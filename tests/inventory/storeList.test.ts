@@ -41,6 +41,40 @@ describe('charge next', () => {
   });
 });
 
+describe('the settings of the store', () => {
+  it('say how soon a charge has to come to be listed; what is overdue is listed with none', () => {
+    const stock = [-1, 0, 1, 7, 8].map((days) => stocked(`${days}`, { chargeBy: AS_OF + days }));
+    const within = (chargeSoonDays: number) =>
+      listed(stock, { ...LIMITS, chargeSoonDays }).chargeNext.map(({ battery }) => battery.serial);
+    expect(within(0)).toEqual(['-1', '0']);
+    expect(within(7)).toEqual(['-1', '0', '1', '7']);
+  });
+
+  it('part fit batteries into sets by the limits that were given, and into none where these are too narrow', () => {
+    const reads = (reading: number) => ({ readings: { reading, restVolts: 12.8 } });
+    const stock = [stocked('one', reads(1000)), stocked('other', reads(900))];
+    const sets = (setReading: number) =>
+      listed(stock, { ...LIMITS, setReading }).sets.map(({ batteries }) => serials(batteries));
+    expect(sets(0.1)).toEqual([['one', 'other']]);
+    expect(sets(0.09)).toEqual([]);
+  });
+});
+
+describe('turn-ins', () => {
+  it('stand together by site and storage place, then in the order of the sheet', () => {
+    const back = { installed: AS_OF - 900, verdict: undefined } as const;
+    const at = (serial: string, site: string, storagePlace: string) =>
+      stocked(serial, { ...back, site, storagePlace });
+    const stock = [
+      at('4', 'North', 'A'),
+      at('2', 'Depot', 'B'),
+      at('3', 'Depot', 'B'),
+      at('1', 'Depot', 'A'),
+    ];
+    expect(serials(listed(stock).turnIns)).toEqual(['1', '2', '3', '4']);
+  });
+});
+
 describe('issue next', () => {
   it('the oldest made first, of those tested good, charged and within the shelf limit', () => {
     const list = listed([
