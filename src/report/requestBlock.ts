@@ -8,8 +8,8 @@ import { inCurrency, payingYear } from './moneyBlock.ts';
 import type { YearBlocks } from './yearBlock.ts';
 import { MONEY, ORDERS } from './yearBlock.ts';
 
-// Without it, money beside a year that buys nothing looks like a mistake.
-const CHARGED_EARLIER =
+/** Said under a request that is charged to the year of order: money beside a year that buys nothing looks like a mistake. */
+export const CHARGED_EARLIER =
   'Units stand in the year that needs them, money in the year whose order goes out: what the next year needs may have to be ordered, and paid for, in this one. A year without units still pays its labour.';
 
 /** The request at a glance; its cells are written once it is known where the figures stand. Answers its first row. */

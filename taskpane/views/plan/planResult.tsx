@@ -5,6 +5,7 @@ import {
   pastSentence,
   restsOnSentence,
 } from '../../../src/report/methodSentences.ts';
+import { CHARGED_EARLIER } from '../../../src/report/requestBlock.ts';
 import { countedWord } from '../../../src/report/yearBlock.ts';
 import type { ShownPlan } from '../../computing/planAnswer.ts';
 import { PlotBand } from '../../parts/plotBand.tsx';
@@ -26,6 +27,9 @@ import {
 
 type Of = { readonly plan: ShownPlan };
 
+const chargedEarlier = ({ settings }: ShownPlan): boolean =>
+  settings.chargeTo === 'order' && settings.money.unitPrice !== null;
+
 /** The plan as it stands now: the request first, then what it is made of. */
 export function PlanResult({ plan, showDay }: Of & { readonly showDay: ShowDay }) {
   return (
@@ -34,7 +38,11 @@ export function PlanResult({ plan, showDay }: Of & { readonly showDay: ShowDay }
       <p role="status" class="planned">
         {spokenResult(plan)}
       </p>
-      <WideTable caption={RESULT.request} {...requestTable(plan, showDay)} />
+      <WideTable
+        caption={RESULT.request}
+        {...requestTable(plan, showDay)}
+        {...(chargedEarlier(plan) ? { note: CHARGED_EARLIER } : {})}
+      />
       <WideTable caption={RESULT.asks} {...askTable(plan)} />
       <WideTable
         caption={RESULT.years}

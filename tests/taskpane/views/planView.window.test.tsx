@@ -122,9 +122,11 @@ describe('the Plan view', () => {
     expect(inventedRows(240).filter(([, , , , , , status]) => status === 'in stock')).toHaveLength(5);
     expect(before.usableStock).toBe(5);
     expect(before.years[0]!.budget).toBeUndefined();
+    expect(text()).not.toContain('Units stand in the year that needs them');
     give(labelled('Price of one battery'), '450');
     give(labelled('Stock to hold'), '40');
     await until(() => expect(session.plan.value?.years[0]!.budget?.unitPrice).toBe(450));
+    await until(() => expect(text()).toContain('Units stand in the year that needs them'));
     expect(session.given.value).toMatchObject({ money: { unitPrice: 450 }, stockTarget: 40 });
     const more = session.plan.value!.years[0]!.order.unitsToOrder - before.years[0]!.order.unitsToOrder;
     expect(more).toBeGreaterThan(30);
