@@ -1,5 +1,6 @@
 import type { Plan } from './plan.ts';
 import type { Ask } from './planSettings.ts';
+import { recoveredOf, wholeUnits } from './yearOrders.ts';
 
 /** The ways of asking, in the order in which they are shown and of the number that chooses one on a sheet. */
 export const ASKS: readonly Ask[] = ['expected', '4in5', '19in20'];
@@ -16,9 +17,10 @@ export type Asked = {
 export function asked({ years, settings, usableStock }: Omit<Plan, 'units'>, ask: Ask): Asked {
   const over = (of: (year: Plan['years'][number]) => number): number =>
     years.reduce((sum, year) => sum + of(year), 0);
-  const need = over((year) => year.dueNow + year.needs[ask] + year.fleetChange);
-  const back = settings.recovered * need + settings.matesReused * over(({ mates }) => mates);
+  const needOf = (year: Plan['years'][number]): number => year.dueNow + year.needs[ask] + year.fleetChange;
+  const need = over(needOf);
+  const back = over((year) => recoveredOf(settings, needOf(year), year.mates));
   const onOrder = over(({ order }) => order.onOrder);
   const missing = need - back + settings.stockTarget - usableStock - onOrder;
-  return { need: Number(need.toFixed(1)), buy: Math.ceil(Number(Math.max(0, missing).toFixed(6))) };
+  return { need: Number(need.toFixed(1)), buy: wholeUnits(missing) };
 }

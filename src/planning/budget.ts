@@ -1,7 +1,8 @@
 import type { Money } from './planSettings.ts';
+import { roundedTo } from './roundedTo.ts';
 import type { YearOrder } from './yearOrders.ts';
 
-/** The money of one fiscal year, in the currency of the settings. */
+/** The money of one fiscal year, in the currency of the settings, each figure to the cent. */
 export type YearBudget = {
   /** Price of one battery in that year. */
   readonly unitPrice: number;
@@ -14,7 +15,7 @@ export type YearBudget = {
 };
 
 /**
- * Price of a battery some fiscal years after the first: price x (1 + rise)^years.
+ * Price of a battery some fiscal years after the first, to the cent: price x (1 + rise)^years.
  * @param unitPrice  price in the first year
  * @param rise       rise a year, a share
  * @param years      whole years after the first
@@ -22,8 +23,11 @@ export type YearBudget = {
  * @example risenPrice(400, 0.025, 3) // 430.76
  */
 export function risenPrice(unitPrice: number, rise: number, years: number): number {
-  return unitPrice * (1 + rise) ** years;
+  return cents(unitPrice * (1 + rise) ** years);
 }
+
+// Every figure is one that could stand on a bill: columns add up by hand.
+const cents = (amount: number): number => roundedTo(amount, 2);
 
 /**
  * The money of each year in the year of need, or undefined without a unit price. Freight is paid for what is
@@ -34,11 +38,11 @@ export function yearBudgets(orders: readonly YearOrder[], money: Money): YearBud
   if (unitPrice === null) return undefined;
   return orders.map((order, index) => {
     const price = risenPrice(unitPrice, money.rise, index);
-    const cost = order.unitsToOrder * price;
-    const refund = (order.need - order.recovered) * money.refund;
-    const freight = order.unitsToOrder * money.freight;
-    const labour = order.need * money.labour;
-    return { unitPrice: price, cost, refund, freight, labour, net: cost - refund + freight + labour };
+    const cost = cents(order.unitsToOrder * price);
+    const refund = cents((order.need - order.recovered) * money.refund);
+    const freight = cents(order.unitsToOrder * money.freight);
+    const labour = cents(order.need * money.labour);
+    return { unitPrice: price, cost, refund, freight, labour, net: cents(cost - refund + freight + labour) };
   });
 }
 
@@ -52,6 +56,6 @@ export function chargedToOrder(orders: readonly YearOrder[], budgets: readonly Y
       (sum, budget, need) => (orders[need]!.orderYear === year ? sum + budget.cost + budget.freight : sum),
       0,
     );
-    return bought - own.refund + own.labour;
+    return cents(bought - own.refund + own.labour);
   });
 }

@@ -2,6 +2,7 @@ import type { Day } from '../basics/calendar.ts';
 import { addMonths, dayFrom } from '../basics/calendar.ts';
 import type { PlanPeriod } from './fiscalYears.ts';
 import type { PlanSettings } from './planSettings.ts';
+import { roundedTo } from './roundedTo.ts';
 
 /** What one fiscal year needs, has and buys, in batteries; opening + on order + recovered + ordered - need = closing. */
 export type YearOrder = {
@@ -29,6 +30,11 @@ export function wholeUnits(amount: number): number {
   return Math.ceil(Number(Math.max(0, amount).toFixed(DUST)));
 }
 
+/** Batteries that come back to stock in a year, to one decimal: of those needed, and of good mates of failed ones. */
+export function recoveredOf(settings: PlanSettings, need: number, mates: number): number {
+  return roundedTo(settings.recovered * need + settings.matesReused * mates, 1);
+}
+
 /**
  * What to order for each fiscal year so that its need is met and the wished stock is left at its end. What
  * rounding up buys too much is in the next year's opening stock, so the total is rounded up once.
@@ -48,7 +54,7 @@ export function yearOrders(
   return years.map((year, index) => {
     const need = needs[index] ?? 0;
     const onOrder = arriving(settings, year, index === 0);
-    const recovered = settings.recovered * need + settings.matesReused * (mates[index] ?? 0);
+    const recovered = recoveredOf(settings, need, mates[index] ?? 0);
     const unitsToOrder = wholeUnits(need + settings.stockTarget - stock - onOrder - recovered);
     const closing = stock + onOrder + recovered + unitsToOrder - need;
     const order = { need, opening: stock, onOrder, recovered, unitsToOrder, closing };

@@ -39,7 +39,10 @@ export function fillAsks(draft: Draft, facts: ReportFacts, first: number, blocks
 function askCells({ plan }: ReportFacts, ask: Ask, row: number, { counts, orders }: YearBlocks): SheetCell[] {
   const counted = (column: keyof typeof COUNTS): string => `SUM(${columnOf(counts, COUNTS[column])})`;
   const onOrder = `SUM(${columnOf(orders, ORDERS.onOrder)})`;
-  const missing = `${address(row, 1)}*(1-recovered_share)-mates_reused*${counted('mates')}+stock_to_hold-stock_on_hand-${onOrder}`;
+  const inYear = (column: keyof typeof COUNTS): string => columnOf(counts, COUNTS[column]);
+  const needed = `(${inYear('dueNow')}+${inYear(ask)}+${inYear('fleetChange')})`;
+  const back = `SUMPRODUCT(ROUND(recovered_share*${needed}+mates_reused*${inYear('mates')},1))`;
+  const missing = `${address(row, 1)}-${back}+stock_to_hold-stock_on_hand-${onOrder}`;
   const { need, buy } = asked(plan, ask);
   const price = plan.settings.money.unitPrice;
   return [

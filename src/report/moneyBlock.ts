@@ -48,7 +48,7 @@ export function payingYear(chargeTo: 'order' | 'need'): string {
 }
 
 function requestSentence(chargeTo: 'order' | 'need'): string {
-  return `The request is the column "Net, ${payingYear(chargeTo)}". Net = cost - refund + freight + labour. In the year of order stand the purchases whose order goes out in that year, and its own refund and labour. Money is shown to the cent and counted in full: units times the unit price as shown can differ by a little.`;
+  return `The request is the column "Net, ${payingYear(chargeTo)}". Net = cost - refund + freight + labour. In the year of order stand the purchases whose order goes out in that year, and its own refund and labour.`;
 }
 
 type Blocks = { readonly counts: YearBlock; readonly orders: YearBlock; readonly money: YearBlock };
@@ -63,11 +63,11 @@ function moneyCells(year: PlanYear, index: number, { counts, orders, money }: Bl
   const { budget, chargedToOrder } = year;
   return [
     cell(year.label),
-    priced(`unit_price*(1+price_rise)^${index}`, budget?.unitPrice, NO_PRICE),
-    priced(`${ordered('toOrder')}*${own('unitPrice')}`, budget?.cost),
-    priced(`(${ordered('need')}-${ordered('recovered')})*core_refund`, budget?.refund),
-    priced(`${ordered('toOrder')}*freight_each`, budget?.freight),
-    priced(`${ordered('need')}*labour_each`, budget?.labour),
+    priced(`ROUND(unit_price*(1+price_rise)^${index},2)`, budget?.unitPrice, NO_PRICE),
+    priced(`ROUND(${ordered('toOrder')}*${own('unitPrice')},2)`, budget?.cost),
+    priced(`ROUND((${ordered('need')}-${ordered('recovered')})*core_refund,2)`, budget?.refund),
+    priced(`ROUND(${ordered('toOrder')}*freight_each,2)`, budget?.freight),
+    priced(`ROUND(${ordered('need')}*labour_each,2)`, budget?.labour),
     priced(`${own('cost')}-${own('refund')}+${own('freight')}+${own('labour')}`, budget?.net),
     priced(`SUMPRODUCT(${inYear}*(${bought}))-${own('refund')}+${own('labour')}`, chargedToOrder),
   ];

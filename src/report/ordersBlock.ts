@@ -21,7 +21,7 @@ const HEADS = [
 ];
 
 const NOTE =
-  'Needed = due now + what is asked for + fleet changes. Opening stock + on order + recovered + units to order - needed = closing stock. Units to order is what is missing for the stock to hold at year end, rounded up; what that buys too much is in the next opening stock. Shown to one decimal, counted in full: a sum of shown figures can differ by 0.1.';
+  'Needed = due now + what is asked for + fleet changes. Opening stock + on order + recovered + units to order - needed = closing stock. Units to order is what is missing for the stock to hold at year end, rounded up; what that buys too much is in the next opening stock.';
 
 /** What to order by fiscal year, term by term, and by when. */
 export function addOrders(
@@ -69,7 +69,11 @@ function orderCells(
     formula(`${counted('dueNow')}+${asked}+${counted('fleetChange')}`, order.need, 'oneDecimal'),
     formula(opening, order.opening, 'oneDecimal'),
     cell(order.onOrder, 'body', 'oneDecimal'),
-    formula(`recovered_share*${at('need')}+mates_reused*${counted('mates')}`, order.recovered, 'oneDecimal'),
+    formula(
+      `ROUND(recovered_share*${at('need')}+mates_reused*${counted('mates')},1)`,
+      order.recovered,
+      'oneDecimal',
+    ),
     formula(`ROUNDUP(MAX(0,${missing}),0)`, order.unitsToOrder, 'whole'),
     formula(closing, order.closing, 'oneDecimal'),
     formula(asOrdered(monthsBefore(counted('from'))), dated(order.orderBy), 'date'),

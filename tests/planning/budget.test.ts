@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dayFromParts } from '../../src/basics/calendar.ts';
 import { chargedToOrder, risenPrice, yearBudgets } from '../../src/planning/budget.ts';
@@ -24,6 +25,35 @@ describe('yearBudgets', () => {
     // 5 bought x 400 = 2000; 5 old ones x 10 back; 5 x 5 freight; 10 x 20 labour
     expect(first).toEqual({ unitPrice: 400, cost: 2000, refund: 50, freight: 25, labour: 200, net: 2175 });
     expect(second!.unitPrice).toBeCloseTo(410, 9);
+  });
+
+  it('adds up by hand: every figure is one of cents, whatever the needs and prices', () => {
+    const isCents = (amount: number): boolean => Math.abs(amount * 100 - Math.round(amount * 100)) < 1e-6;
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 0, max: 900 }), { minLength: 3, maxLength: 3 }),
+        fc.double({ min: 0, max: 999, noNaN: true }),
+        fc.double({ min: 0, max: 0.3, noNaN: true }),
+        (tenths, price, rise) => {
+          const settings = { ...DEFAULT_PLAN_SETTINGS, recovered: 0.237 };
+          const orders = yearOrders(
+            asOf,
+            years,
+            tenths.map((each) => each / 10),
+            0,
+            settings,
+          );
+          const budgets = yearBudgets(orders, { ...money, unitPrice: price, rise, refund: price / 7 })!;
+          for (const [year, { unitPrice, cost, refund, freight, labour, net }] of budgets.entries()) {
+            const { unitsToOrder } = orders[year]!;
+            expect([unitPrice, cost, refund, freight, labour, net].every(isCents)).toBe(true);
+            expect(cost).toBeCloseTo(unitsToOrder * unitPrice, 6);
+            expect(net).toBeCloseTo(cost - refund + freight + labour, 6);
+          }
+        },
+      ),
+      { seed: 11, numRuns: 200 },
+    );
   });
 
   it('leaves the money open without a price', () => {

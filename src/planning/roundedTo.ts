@@ -1,0 +1,15 @@
+// Products carry dust such as 3.0499999999999994, which must not turn 3.05 down.
+const DUST = 6;
+
+/**
+ * Rounds to so many decimals, halves away from 0: what ROUND does in every spreadsheet, so that a plan and the
+ * sheet that is written from it agree to the last digit.
+ * @param amount  any number
+ * @param places  decimals, 0 or more
+ * @returns the amount; 0.25 x 12.2 to one place is 3.1
+ */
+export function roundedTo(amount: number, places: number): number {
+  const scale = 10 ** places;
+  const steps = Math.round(Number((Math.abs(amount) * scale).toFixed(DUST)));
+  return steps === 0 ? 0 : (Math.sign(amount) * steps) / scale;
+}
