@@ -27,7 +27,7 @@ export default tseslint.config(
     rules: { '@typescript-eslint/no-explicit-any': 'off' },
   },
   {
-    files: ['taskpane/host/excel*.ts'],
+    files: ['taskpane/host/excel/*.ts'],
     plugins: { 'office-addins': officeAddins },
     rules: officeRules,
   },

@@ -6,7 +6,7 @@ import { readInventory } from '../src/inventory/readInventory.ts';
 import type { Settings } from '../src/inventory/settings.ts';
 import { plan } from '../src/planning/plan.ts';
 import type { Plan } from '../src/planning/plan.ts';
-import type { FileSheet, WorkbookFile } from './host/workbookFile.ts';
+import type { FileSheet, WorkbookFile } from './host/xlsx/workbookFile.ts';
 import { sheetRows } from './sheetRows.ts';
 import { recordsAfter } from './recordsAfter.ts';
 

@@ -1,5 +1,5 @@
-import { excelIsDark, isInExcel, paneShown } from './host/excelPage.ts';
-import { NOT_IN_EXCEL } from './text.ts';
+import { excelIsDark, isInExcel, paneShown } from './host/excel/page.ts';
+import { NOT_IN_EXCEL } from './text/paneText.ts';
 
 /** Joins the pane to Excel once Excel shows it; until then the page only answers cell functions. */
 async function start(): Promise<void> {
@@ -13,7 +13,7 @@ async function start(): Promise<void> {
   if (dark !== undefined) document.documentElement.dataset.theme = dark ? 'dark' : 'light';
   const [{ openPane }, { excelHost }] = await Promise.all([
     import(/* webpackChunkName: "pane" */ './openPane.ts'),
-    import(/* webpackChunkName: "pane" */ './host/excelHost.ts'),
+    import(/* webpackChunkName: "pane" */ './host/excel/excelHost.ts'),
   ]);
   openPane(element, excelHost());
 }

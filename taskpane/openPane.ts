@@ -7,7 +7,7 @@ import { mountPane } from './pane.tsx';
 import type { Session } from './session.ts';
 import { newSession } from './session.ts';
 import { surroundingsOf } from './surroundings.ts';
-import { FILE_GIVEN } from './text.ts';
+import { FILE_GIVEN } from './text/paneText.ts';
 
 /** Draws the pane beside a workbook that is open, and reads the inventory where the user stands. */
 export function openPane(element: Element, host: SheetHost): Session {

@@ -9,7 +9,7 @@ import { ProgressLine } from './parts/progressLine.tsx';
 import { QuestionBox } from './parts/questionBox.tsx';
 import { ViewLinks } from './parts/viewLinks.tsx';
 import type { Session } from './session.ts';
-import { VIEW_NAMES } from './text.ts';
+import { VIEW_NAMES } from './text/paneText.ts';
 import { openView } from './views/laterViews.ts';
 
 function Pane({ session }: { readonly session: Session }) {

@@ -1,5 +1,5 @@
 import type { SheetRows } from '../src/inventory/inventory.ts';
-import type { FileSheet, WorkbookFile } from './host/workbookFile.ts';
+import type { FileSheet, WorkbookFile } from './host/xlsx/workbookFile.ts';
 
 /** A sheet of a file as the core reads it: rows counted from 1, dates known. */
 export function sheetRows(sheet: FileSheet, { dates1904, isText }: WorkbookFile): SheetRows {

@@ -30,7 +30,7 @@ function timeOfDay(): number {
 }
 
 const sheetOfFile: NonNullable<Surroundings['sheetOfFile']> = async ({ name, bytes }, wanted) => {
-  const { readWorkbookFile } = await import(/* webpackChunkName: "files" */ './host/workbookFile.ts');
+  const { readWorkbookFile } = await import(/* webpackChunkName: "files" */ './host/xlsx/workbookFile.ts');
   const read = await readWorkbookFile(bytes, name);
   if (!read.ok) return read;
   return answer(read.value.sheets.find((sheet) => sheet.name.toLowerCase() === wanted.toLowerCase())?.rows);

@@ -1,6 +1,6 @@
-import type { FormulaAnswer } from '../../taskpane/host/workbookHeadless.ts';
-import { startHeadless, stopHeadless } from '../../taskpane/host/workbookHeadless.ts';
-import { evaluateFormulas } from '../../taskpane/host/workbookFormulas.ts';
+import type { FormulaAnswer } from '../../taskpane/host/workbook/headlessWorkbook.ts';
+import { startHeadless, stopHeadless } from '../../taskpane/host/workbook/headlessWorkbook.ts';
+import { evaluateFormulas } from '../../taskpane/host/workbook/formulas.ts';
 import { functionWords } from './metadata.ts';
 
 /** The answers of the built-in workbook to every cell function's example, in the order of the list. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { functions, NAMESPACE } from '../../functions/list.ts';
 import { isoDay } from '../../src/basics/calendar.ts';
-import type { FormulaAnswer, FormulaScalar } from '../../taskpane/host/workbookHeadless.ts';
+import type { FormulaAnswer, FormulaScalar } from '../../taskpane/host/workbook/headlessWorkbook.ts';
 import { docComments, tagsOf } from './docComments.ts';
 import type { FunctionMetadata, FunctionWords, ParameterMetadata } from './metadata.ts';
 import { functionMetadata, functionWords, ROOMS } from './metadata.ts';

@@ -1,6 +1,6 @@
 import { answer, problem } from '../../src/basics/outcome.ts';
 import type { Session } from '../session.ts';
-import { READING_PICTURE } from '../views/bench/text.ts';
+import { READING_PICTURE } from '../text/benchText.ts';
 import { giveIdentity, identify } from './bench.ts';
 import { underway } from './underway.ts';
 

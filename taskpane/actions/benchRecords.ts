@@ -7,8 +7,8 @@ import type { KeptRecord } from '../bench/benchState.ts';
 import { emptyRecords } from '../host/recordSheet.ts';
 import type { HostCell } from '../host/sheetHost.ts';
 import type { Session } from '../session.ts';
-import { writtenApart } from '../text.ts';
-import { GIVING_RECORDS, keptSentence, RECORDING, recordedSentence } from '../views/bench/text.ts';
+import { writtenApart } from '../text/paneText.ts';
+import { GIVING_RECORDS, keptSentence, RECORDING, recordedSentence } from '../text/benchText.ts';
 import { homeChosen } from './home.ts';
 import { underway } from './underway.ts';
 

@@ -6,7 +6,7 @@ import type { FillKey } from '../fill/columns.ts';
 import { FILL_SPECS, WHY_HEAD } from '../fill/columns.ts';
 import type { HostCell, SheetInfo, Work } from '../host/sheetHost.ts';
 import type { Session } from '../session.ts';
-import { FILL } from '../views/inventory/text.ts';
+import { FILL } from '../text/inventoryText.ts';
 import { ask } from './ask.ts';
 import type { Target } from './fillPlace.ts';
 import { asLong, formulaPlace, headRowOf, runsOf, targetOf } from './fillPlace.ts';

@@ -2,7 +2,7 @@ import type { Outcome } from '../../src/basics/outcome.ts';
 import type { ShownPlan } from '../computing/planAnswer.ts';
 import type { Session } from '../session.ts';
 import { settingsInForce } from '../session.ts';
-import { PLANNING } from '../text.ts';
+import { PLANNING } from '../text/paneText.ts';
 import { underway } from './underway.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { Session } from '../session.ts';
-import { REPAIR } from '../views/inventory/text.ts';
+import { REPAIR } from '../text/inventoryText.ts';
 import { underway } from './underway.ts';
 
 /** Writes our formulas anew wherever the workbook shows that it does not know them, and says how many. */

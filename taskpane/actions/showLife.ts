@@ -2,7 +2,7 @@ import { answer } from '../../src/basics/outcome.ts';
 import type { WarrantyClaim, WarrantyTerms } from '../../src/inventory/warrantyClaims.ts';
 import type { Session } from '../session.ts';
 import { settingsInForce } from '../session.ts';
-import { CLAIMS, LOOKING } from '../views/life/text.ts';
+import { CLAIMS, LOOKING } from '../text/lifeText.ts';
 import { underway } from './underway.ts';
 
 /** Counts how long batteries last from the inventory that was read; nothing is written. */

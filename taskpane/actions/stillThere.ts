@@ -2,7 +2,7 @@ import type { Outcome, Problem } from '../../src/basics/outcome.ts';
 import { problem } from '../../src/basics/outcome.ts';
 import { problemText } from '../../src/basics/problemText.ts';
 import type { Work } from '../host/sheetHost.ts';
-import { GAVE_UP } from '../text.ts';
+import { GAVE_UP } from '../text/paneText.ts';
 
 /** The refusal of a later step, which tells what the steps before it have written; as it is where that is nothing. */
 export function stillThere(

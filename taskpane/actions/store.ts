@@ -2,7 +2,7 @@ import { answer } from '../../src/basics/outcome.ts';
 import type { ShelfCount } from '../../src/inventory/countShelf.ts';
 import type { Compared, CountAsked } from '../computing/storeAnswers.ts';
 import type { Session } from '../session.ts';
-import { COMPARE_FILES, COUNT, STORE } from '../views/store/text.ts';
+import { COMPARE_FILES, COUNT, STORE } from '../text/storeText.ts';
 import { underway } from './underway.ts';
 import { writeSheet } from './writeSheets.ts';
 

@@ -3,7 +3,7 @@ import type { Outcome } from '../../src/basics/outcome.ts';
 import { problemText } from '../../src/basics/problemText.ts';
 import type { Work } from '../host/sheetHost.ts';
 import type { Notice, Session } from '../session.ts';
-import { FAULT, GIVEN_UP } from '../text.ts';
+import { FAULT, GIVEN_UP } from '../text/paneText.ts';
 
 /** One step of an action: it may be followed and given up. */
 type Step<T> = (work: Work) => Promise<Outcome<T>>;

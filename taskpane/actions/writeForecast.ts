@@ -3,7 +3,7 @@ import { andThen, answer } from '../../src/basics/outcome.ts';
 import type { Sheet } from '../../src/report/sheet.ts';
 import type { Work, WorkbookInfo } from '../host/sheetHost.ts';
 import type { Home, Session } from '../session.ts';
-import { FORECAST_FILE, WRITING_FORECAST, writtenApart, writtenSentence } from '../text.ts';
+import { FORECAST_FILE, WRITING_FORECAST, writtenApart, writtenSentence } from '../text/paneText.ts';
 import { homeChosen } from './home.ts';
 import { askPlan } from './makePlan.ts';
 import { underway } from './underway.ts';

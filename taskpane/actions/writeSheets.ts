@@ -4,7 +4,7 @@ import type { Sheet } from '../../src/report/sheet.ts';
 import { freeSheetName } from '../../src/report/sheetName.ts';
 import type { Work } from '../host/sheetHost.ts';
 import type { Home, Session } from '../session.ts';
-import { writtenApart, writtenSentence } from '../text.ts';
+import { writtenApart, writtenSentence } from '../text/paneText.ts';
 import { homeChosen } from './home.ts';
 import { underway } from './underway.ts';
 

@@ -5,7 +5,7 @@ import type { Retest } from '../../src/cranking/batteryTest.ts';
 import type { Construction } from '../../src/service/battery.ts';
 import { readNumber } from '../../src/inventory/readNumber.ts';
 import type { BenchFound } from '../computing/benchAnswer.ts';
-import { READING_LABELS } from '../views/bench/text.ts';
+import { READING_LABELS } from '../text/benchText.ts';
 import type { DoneBefore } from './benchState.ts';
 
 /** The readings that are typed, in the order of the bench. */

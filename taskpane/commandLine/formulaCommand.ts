@@ -1,9 +1,9 @@
 import { basename } from 'node:path';
-import { evaluateFormulas } from '../host/workbookFormulas.ts';
-import type { HeadlessWorkbook } from '../host/workbookHeadless.ts';
-import { startHeadless, stopHeadless } from '../host/workbookHeadless.ts';
-import type { WorkbookFile } from '../host/workbookFile.ts';
-import { isFormula } from '../host/workbookSyntax.ts';
+import { evaluateFormulas } from '../host/workbook/formulas.ts';
+import type { HeadlessWorkbook } from '../host/workbook/headlessWorkbook.ts';
+import { startHeadless, stopHeadless } from '../host/workbook/headlessWorkbook.ts';
+import type { WorkbookFile } from '../host/xlsx/workbookFile.ts';
+import { isFormula } from '../host/workbook/syntax.ts';
 import { Refusal } from './exit.ts';
 import { readBytes } from './files.ts';
 import { parsedOptions, valueOr } from './options.ts';
@@ -55,7 +55,7 @@ export async function formulaCommand(args: readonly string[], warn = toStderr): 
 async function fileFrom(path: string): Promise<WorkbookFile> {
   const bytes = readBytes(path);
   // Loaded only where there is a file: a formula alone shall answer at once.
-  const { readWorkbookFile } = await import('../host/workbookFile.ts');
+  const { readWorkbookFile } = await import('../host/xlsx/workbookFile.ts');
   return valueOr(await readWorkbookFile(bytes, basename(path)), 1);
 }
 

@@ -8,10 +8,10 @@ import { jointSettings, SETTINGS_SHEET } from '../../src/inventory/settingsRows.
 import { forecastSheets } from '../../src/report/forecastSheets.ts';
 import type { PlannedInventory } from '../headless.ts';
 import { namedSheet, planFile } from '../headless.ts';
-import type { SourceFile } from '../host/workbookForecastFile.ts';
-import { forecastFile } from '../host/workbookForecastFile.ts';
-import type { WorkbookFile } from '../host/workbookFile.ts';
-import { readWorkbookFile } from '../host/workbookFile.ts';
+import type { SourceFile } from '../host/xlsx/forecastFile.ts';
+import { forecastFile } from '../host/xlsx/forecastFile.ts';
+import type { WorkbookFile } from '../host/xlsx/workbookFile.ts';
+import { readWorkbookFile } from '../host/xlsx/workbookFile.ts';
 import { reportFacts } from '../reportFacts.ts';
 import { Refusal } from './exit.ts';
 import { readBytes, writeFiles } from './files.ts';

@@ -59,7 +59,7 @@ async function inventoryOfFile(
   { settings, asOf }: Memory,
   { name, bytes, tab }: CompareAsked,
 ): Promise<Outcome<Inventory>> {
-  const { readWorkbookFile } = await import(/* webpackChunkName: "files" */ '../host/workbookFile.ts');
+  const { readWorkbookFile } = await import(/* webpackChunkName: "files" */ '../host/xlsx/workbookFile.ts');
   return andThen(await readWorkbookFile(bytes, name), (file) => {
     const sheet = file.sheets.find((each) => each.name === tab) ?? file.sheets.find(({ hidden }) => !hidden);
     if (sheet === undefined) return problem('missing', 'emptySheet', 'sheet', name);

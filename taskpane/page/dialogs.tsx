@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { SaveAs } from '../host/workbookHost.ts';
+import type { SaveAs } from '../host/workbook/builtInHost.ts';
 import type { PageQuestion, PageState } from './pageState.ts';
 import { DISCARD, SAVE } from './pageText.ts';
 import { giveSaved, saveWorkbook } from './saveFile.ts';

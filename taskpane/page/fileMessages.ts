@@ -1,9 +1,9 @@
 import type { IWorkbookData, IWorksheetData } from '@univerjs/core';
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { answer } from '../../src/basics/outcome.ts';
-import type { FileWork, OpenedFile } from '../host/workbookFileWork.ts';
-import { directFileWork } from '../host/workbookFileWork.ts';
-import type { SavedWorkbook } from '../host/workbookState.ts';
+import type { FileWork, OpenedFile } from '../host/workbook/fileWork.ts';
+import { directFileWork } from '../host/workbook/fileWork.ts';
+import type { SavedWorkbook } from '../host/xlsx/workbookState.ts';
 
 /** What the page has done by its worker for files. */
 export type FileQuestion =

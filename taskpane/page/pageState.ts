@@ -2,8 +2,8 @@ import type { Signal } from '@preact/signals';
 import { signal } from '@preact/signals';
 import type { GivenSettings } from '../../src/inventory/settings.ts';
 import type { Day } from '../../src/basics/calendar.ts';
-import type { CellDescription } from '../host/workbookDescribing.ts';
-import type { SaveAs, Saved } from '../host/workbookHost.ts';
+import type { CellDescription } from '../host/workbook/describing.ts';
+import type { SaveAs, Saved } from '../host/workbook/builtInHost.ts';
 import type { Session } from '../session.ts';
 import type { PageWorkbook } from './pageWorkbook.ts';
 

@@ -1,4 +1,4 @@
-import type { SaveAs } from '../host/workbookHost.ts';
+import type { SaveAs } from '../host/workbook/builtInHost.ts';
 
 /** The sentences of the page around workbook and pane. */
 

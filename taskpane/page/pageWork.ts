@@ -1,5 +1,5 @@
 import type { Work } from '../host/sheetHost.ts';
-import { GIVEN_UP } from '../text.ts';
+import { GIVEN_UP } from '../text/paneText.ts';
 import type { PageState } from './pageState.ts';
 import { faultText, PAGE } from './pageText.ts';
 

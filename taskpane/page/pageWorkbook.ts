@@ -1,5 +1,5 @@
-import type { CellDescription } from '../host/workbookDescribing.ts';
-import type { BuiltIn } from '../host/workbookHost.ts';
+import type { CellDescription } from '../host/workbook/describing.ts';
+import type { BuiltIn } from '../host/workbook/builtInHost.ts';
 
 /** What the page needs of the workbook on its left. */
 export type PageWorkbook = {

@@ -1,6 +1,6 @@
 import { problemText } from '../../src/basics/problemText.ts';
 import { giveFile } from '../giveFile.ts';
-import type { SaveAs, Saved } from '../host/workbookHost.ts';
+import type { SaveAs, Saved } from '../host/workbook/builtInHost.ts';
 import type { PageState } from './pageState.ts';
 import { PAGE } from './pageText.ts';
 import { duringWork, tellProblem } from './pageWork.ts';
@@ -30,7 +30,7 @@ export function giveSaved(page: PageState, { bytes, fileName }: Saved, as: SaveA
 }
 
 /** What a saved file is called: values never take the place of the file with the formulas. */
-export function savedName(fileName: string, as: SaveAs): string {
+function savedName(fileName: string, as: SaveAs): string {
   const stem = fileName.replace(/\.xlsx$/i, '');
   return as === 'formulas' || stem.endsWith(' as values') ? fileName : `${stem} as values.xlsx`;
 }

@@ -1,7 +1,7 @@
 import { answer } from '../../src/basics/outcome.ts';
 import { sendInBlocks, takeBlocks } from '../computing/wire.ts';
 import type { WorkerLike } from '../computing/workerComputing.ts';
-import type { FileWork } from '../host/workbookFileWork.ts';
+import type { FileWork } from '../host/workbook/fileWork.ts';
 import type { FileAnswer, FileQuestion } from './fileMessages.ts';
 import { unpacked } from './fileMessages.ts';
 

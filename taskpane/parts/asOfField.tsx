@@ -1,6 +1,6 @@
 import { dayFrom, isoDay } from '../../src/basics/calendar.ts';
 import type { Session } from '../session.ts';
-import { AS_OF, AS_OF_HINT } from '../text.ts';
+import { AS_OF, AS_OF_HINT } from '../text/paneText.ts';
 
 /** The day on which everything is counted. */
 export function AsOfField({

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Session } from '../session.ts';
 import { homesOf } from '../actions/home.ts';
-import { COPY_BY_HAND, DECLINE_HOME, HOME_HINT, HOME_QUESTION, HOME_WORDS } from '../text.ts';
+import { COPY_BY_HAND, DECLINE_HOME, HOME_HINT, HOME_QUESTION, HOME_WORDS } from '../text/paneText.ts';
 import { firstClick } from './firstClick.ts';
 
 /** Asked once, before anything is added to the user's workbook. */

@@ -1,7 +1,7 @@
 import { oneDecimal, wholeNumber } from '../shownNumber.ts';
-import { PLOT_WORDS } from '../text.ts';
+import { PLOT_WORDS } from '../text/paneText.ts';
 import { PLOT, PlotFrame } from './plotFrame.tsx';
-import { bandPath, linearScale, linePath, niceTicks } from './plotScale.ts';
+import { bandPath, linearScale, linePath, niceTicks } from '../plot/plotScale.ts';
 
 /** A value with its band. */
 export type BandPoint = {

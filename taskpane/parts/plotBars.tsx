@@ -1,6 +1,6 @@
 import { wholeNumber } from '../shownNumber.ts';
 import { PLOT, PlotFrame } from './plotFrame.tsx';
-import { linearScale, niceTicks } from './plotScale.ts';
+import { linearScale, niceTicks } from '../plot/plotScale.ts';
 
 /** A value with its name. */
 export type Bar = { readonly label: string; readonly value: number };

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
-import type { Scale } from './plotScale.ts';
-import { everyNth } from './plotScale.ts';
-import { PLOT_NUMBERS } from '../text.ts';
+import type { Scale } from '../plot/plotScale.ts';
+import { everyNth } from '../plot/plotScale.ts';
+import { PLOT_NUMBERS } from '../text/paneText.ts';
 import type { TableHead } from './wideTable.tsx';
 import { WideTable } from './wideTable.tsx';
 

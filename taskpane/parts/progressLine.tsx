@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Session } from '../session.ts';
-import { GIVE_UP } from '../text.ts';
+import { GIVE_UP } from '../text/paneText.ts';
 
 /** What is done sooner than this is not worth a line that comes and goes [ms]. */
 const WORTH_SHOWING = 500;

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { shownDay } from '../../src/report/shownDay.ts';
 import type { Session } from '../session.ts';
 import { settingsInForce } from '../session.ts';
-import { RECORD_FROM, RECORD_START } from '../text.ts';
+import { RECORD_FROM, RECORD_START } from '../text/paneText.ts';
 import { RecordStartQuestion } from './recordStartQuestion.tsx';
 
 /** Since when removals are on record, with a way to say something else. */

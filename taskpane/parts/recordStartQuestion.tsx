@@ -3,7 +3,7 @@ import { problemText } from '../../src/basics/problemText.ts';
 import { giveRecordStart } from '../actions/recordStart.ts';
 import type { Session } from '../session.ts';
 import { settingsInForce } from '../session.ts';
-import { RECORD_START } from '../text.ts';
+import { RECORD_START } from '../text/paneText.ts';
 
 type Kind = 'date' | 'never' | 'unknown';
 const KINDS: readonly Kind[] = ['date', 'never', 'unknown'];

@@ -6,7 +6,7 @@ import type { SettingPath } from '../givenSettings.ts';
 import { settingAt } from '../givenSettings.ts';
 import type { Session } from '../session.ts';
 import { settingsInForce } from '../session.ts';
-import { NOT_A_NUMBER } from '../text.ts';
+import { NOT_A_NUMBER } from '../text/paneText.ts';
 
 /** What every field for one setting is told. */
 export type FieldOf = {
@@ -60,7 +60,7 @@ export function LabelledControl({
 type Refused = { readonly typed: string; readonly why: string };
 
 /** Gives a setting; what is refused stays as typed, with the sentence that says why. */
-export function useSetting({ session, path }: Pick<FieldOf, 'session' | 'path'>) {
+function useSetting({ session, path }: Pick<FieldOf, 'session' | 'path'>) {
   const [refused, setRefused] = useState<Refused>();
   const give = (value: unknown, typed = ''): void => {
     const problem = giveSetting(session, path, value);

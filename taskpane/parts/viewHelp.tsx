@@ -1,5 +1,5 @@
 import type { View } from '../session.ts';
-import { HELP_LINK, HELP_PAGE, VIEW_HELP } from '../text.ts';
+import { HELP_LINK, HELP_PAGE, VIEW_HELP } from '../text/paneText.ts';
 
 /** What a view does and where its numbers come from, in two lines, with the place where it is told at length. */
 export function ViewHelp({ of }: { readonly of: View }) {

@@ -1,6 +1,6 @@
 import type { Session } from '../session.ts';
 import { VIEWS } from '../session.ts';
-import { VIEW_NAMES } from '../text.ts';
+import { VIEW_NAMES } from '../text/paneText.ts';
 
 /** The four views as a list of links; the one that is open is marked for the eye and for screen readers. */
 export function ViewLinks({ session }: { readonly session: Session }) {

@@ -22,7 +22,7 @@ export type SymbolRead = {
 
 /** The largest picture file that is opened [bytes], and the largest picture [pixels]. */
 export const MOST_PICTURE_BYTES = 20_000_000;
-export const MOST_PIXELS = 40_000_000;
+const MOST_PIXELS = 40_000_000;
 
 /** More symbols than this are not on one label. */
 const MOST_SYMBOLS = 8;

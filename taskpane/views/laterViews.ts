@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import type { Session, View } from '../session.ts';
-import { VIEW_DID_NOT_COME } from '../text.ts';
+import { VIEW_DID_NOT_COME } from '../text/paneText.ts';
 import { InventoryView } from './inventory/inventoryView.tsx';
 
 type ViewComponent = ComponentType<{ readonly session: Session }>;

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Outcome } from '../../src/basics/outcome.ts';
 import { problemText } from '../../src/basics/problemText.ts';
-import { excelHost } from '../../taskpane/host/excelHost.ts';
+import { excelHost } from '../../taskpane/host/excel/excelHost.ts';
 import type { SheetHost } from '../../taskpane/host/sheetHost.ts';
 import { cell, reportSheet } from '../taskpane/host/contractWorkbook.ts';
 import type { ExcelRig } from './excelRig.ts';

@@ -1,5 +1,5 @@
 import { afterEach, expect } from 'vitest';
-import { excelHost } from '../../taskpane/host/excelHost.ts';
+import { excelHost } from '../../taskpane/host/excel/excelHost.ts';
 import type { HostUnderTest, StartSheet } from '../taskpane/host/sheetHostContract.ts';
 import { sheetHostContract, START } from '../taskpane/host/sheetHostContract.ts';
 import type { ExcelRig } from './excelRig.ts';

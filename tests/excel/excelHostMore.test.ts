@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openXlsx } from 'hucre/xlsx';
 import { problemText } from '../../src/basics/problemText.ts';
-import { excelHost } from '../../taskpane/host/excelHost.ts';
+import { excelHost } from '../../taskpane/host/excel/excelHost.ts';
 import type { SheetBlock, SheetHost } from '../../taskpane/host/sheetHost.ts';
 import { becauseOf, reportSheet, valueOf } from '../taskpane/host/contractWorkbook.ts';
 import { calculate } from './cellEntry.ts';

@@ -1,7 +1,7 @@
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { forecastSheets } from '../../src/report/forecastSheets.ts';
 import type { Sheet, SheetCell } from '../../src/report/sheet.ts';
-import { excelHost } from '../../taskpane/host/excelHost.ts';
+import { excelHost } from '../../taskpane/host/excel/excelHost.ts';
 import type { SheetHost } from '../../taskpane/host/sheetHost.ts';
 import { fleetWithGaps, PRICED, reportFacts } from '../report/reportFacts.ts';
 import { cell, followed, valueOf } from '../taskpane/host/contractWorkbook.ts';

@@ -9,7 +9,7 @@ import { showLife } from '../../taskpane/actions/showLife.ts';
 import { writeStoreList } from '../../taskpane/actions/store.ts';
 import { writeForecast } from '../../taskpane/actions/writeForecast.ts';
 import { directComputing } from '../../taskpane/computing/computing.ts';
-import { excelHost } from '../../taskpane/host/excelHost.ts';
+import { excelHost } from '../../taskpane/host/excel/excelHost.ts';
 import type { Session } from '../../taskpane/session.ts';
 import { newSession } from '../../taskpane/session.ts';
 import { AS_OF, inventedRows } from '../taskpane/paneSession.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { excelHost } from '../../taskpane/host/excelHost.ts';
+import { excelHost } from '../../taskpane/host/excel/excelHost.ts';
 import { becauseOf, followed, reportSheet } from '../taskpane/host/contractWorkbook.ts';
 import { PROGRAMS } from './hostWindow.ts';
 import { stateOf } from './modelState.ts';

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll } from 'vitest';
-import type { FormulaAnswer, HeadlessWorkbook } from '../../taskpane/host/workbookHeadless.ts';
-import { startHeadless, stopHeadless } from '../../taskpane/host/workbookHeadless.ts';
-import { evaluateFormulas } from '../../taskpane/host/workbookFormulas.ts';
-import type { FileCell, FileName, FileSheet, FileTable } from '../../taskpane/host/workbookFile.ts';
+import type { FormulaAnswer, HeadlessWorkbook } from '../../taskpane/host/workbook/headlessWorkbook.ts';
+import { startHeadless, stopHeadless } from '../../taskpane/host/workbook/headlessWorkbook.ts';
+import { evaluateFormulas } from '../../taskpane/host/workbook/formulas.ts';
+import type { FileCell, FileName, FileSheet, FileTable } from '../../taskpane/host/xlsx/workbookFile.ts';
 
 /** A sheet for the formula engine. */
 export function sheetOf(

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { stateOfCharge } from '../../functions/electrochemistry.ts';
 import type { Cell } from '../../functions/cell.ts';
 import { BUG, isCellError } from '../../functions/cell.ts';
-import type { FileCell } from '../../taskpane/host/workbookFile.ts';
-import type { Engine } from '../../taskpane/host/workbookFunctions.ts';
-import { engineFunctions } from '../../taskpane/host/workbookFunctions.ts';
-import { newSentences, sentenceIn } from '../../taskpane/host/workbookSentences.ts';
+import type { FileCell } from '../../taskpane/host/xlsx/workbookFile.ts';
+import type { Engine } from '../../taskpane/host/workbook/functions.ts';
+import { engineFunctions } from '../../taskpane/host/workbook/functions.ts';
+import { newSentences, sentenceIn } from '../../taskpane/host/workbook/sentences.ts';
 import { askedSheet, sheetOf } from './askedSheet.ts';
 
 const VOLTS: FileCell[][] = [

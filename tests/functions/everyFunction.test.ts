@@ -3,7 +3,7 @@ import { functionWords } from '../../docs/generate/metadata.ts';
 import described from '../../functions/functions.json' with { type: 'json' };
 import { functions } from '../../functions/list.ts';
 import { address } from '../../src/report/sheet.ts';
-import type { FormulaAnswer, FormulaScalar } from '../../taskpane/host/workbookHeadless.ts';
+import type { FormulaAnswer, FormulaScalar } from '../../taskpane/host/workbook/headlessWorkbook.ts';
 import { askedSheet, sheetOf } from './askedSheet.ts';
 
 /** Functions whose first argument is a block that is taken as a whole. */

@@ -3,7 +3,7 @@ import { exampleAnswers } from '../../docs/generate/exampleAnswers.ts';
 import { functionsDoc } from '../../docs/generate/functionsDoc.ts';
 import { functionWords } from '../../docs/generate/metadata.ts';
 import { validationText } from '../../docs/generate/validationSections.ts';
-import type { FormulaAnswer } from '../../taskpane/host/workbookHeadless.ts';
+import type { FormulaAnswer } from '../../taskpane/host/workbook/headlessWorkbook.ts';
 import { checks, notOurs } from '../published/index.ts';
 import { textOf } from './sourceFiles.ts';
 

@@ -4,10 +4,10 @@ import { fileURLToPath } from 'node:url';
 /** The project's folder. */
 export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
-/** Paths of all .ts files below a folder of the project, relative to it, in order. */
+/** Paths of all .ts and .tsx files below a folder of the project, relative to it, in order. */
 export function sourceFiles(folder: string): string[] {
   return readdirSync(`${ROOT}${folder}`, { recursive: true, encoding: 'utf8' })
-    .filter((path) => path.endsWith('.ts'))
+    .filter((path) => /\.tsx?$/.test(path))
     .map((path) => `${folder}/${path}`)
     .sort();
 }

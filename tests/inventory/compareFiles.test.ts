@@ -5,7 +5,7 @@ import type { Inventory } from '../../src/inventory/inventory.ts';
 import { settingsFrom } from '../../src/inventory/settings.ts';
 import type { Battery } from '../../src/service/battery.ts';
 import { planFile } from '../../taskpane/headless.ts';
-import { readWorkbookFile } from '../../taskpane/host/workbookFile.ts';
+import { readWorkbookFile } from '../../taskpane/host/xlsx/workbookFile.ts';
 import { refusal, valueOf } from '../electrochemistry/outcomes.ts';
 import type { Row } from './sheets.ts';
 import { day, fleet, inventoryFrom, plain } from './sheets.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { collapseRecords } from '../../src/life/lifeRecord.ts';
-import { csvRows } from '../../taskpane/host/workbookCsv.ts';
+import { csvRows } from '../../taskpane/host/xlsx/csv.ts';
 import { fleets, readFleet } from '../fleets/readFleet.ts';
 import type { Row } from './sheets.ts';
 import { day, fleet, found, inventoryFrom, plain } from './sheets.ts';

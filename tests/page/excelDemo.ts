@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { readWorkbookFile } from '../../taskpane/host/workbookFile.ts';
+import { readWorkbookFile } from '../../taskpane/host/xlsx/workbookFile.ts';
 import type { Program } from '../excel/program.ts';
 import type { Value } from '../excel/workbookModel.ts';
 import { ROOT } from '../house/sourceFiles.ts';

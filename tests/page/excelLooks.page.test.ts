@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { VIEWS } from '../../taskpane/session.ts';
-import { VIEW_NAMES } from '../../taskpane/text.ts';
+import { VIEW_NAMES } from '../../taskpane/text/paneText.ts';
 import { auditOf, sticksOut } from './audit.ts';
 import { startChromium } from './chromium.ts';
 import { demoTyper } from './excelDemo.ts';

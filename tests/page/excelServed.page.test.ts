@@ -2,7 +2,7 @@ import bwip from 'bwip-js/node';
 import { readdirSync, readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { REPAIR } from '../../taskpane/views/inventory/text.ts';
+import { REPAIR } from '../../taskpane/text/inventoryText.ts';
 import { calculate } from '../excel/cellEntry.ts';
 import { ROOT } from '../house/sourceFiles.ts';
 import { BUILT } from './builtPage.ts';

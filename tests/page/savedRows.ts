@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import type { WorkbookFile } from '../../taskpane/host/workbookFile.ts';
-import { readWorkbookFile } from '../../taskpane/host/workbookFile.ts';
+import type { WorkbookFile } from '../../taskpane/host/xlsx/workbookFile.ts';
+import { readWorkbookFile } from '../../taskpane/host/xlsx/workbookFile.ts';
 
 /** Saves the workbook of the page with its formulas: where the file is, and its name. */
 export async function savedFile(page: Page): Promise<{ path: string; name: string }> {

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { forecastSheets } from '../../src/report/forecastSheets.ts';
 import type { ReportFacts } from '../../src/report/reportFacts.ts';
 import type { Sheet, SheetCell } from '../../src/report/sheet.ts';
-import { forecastFile } from '../../taskpane/host/workbookForecastFile.ts';
+import { forecastFile } from '../../taskpane/host/xlsx/forecastFile.ts';
 import { AS_OF, inventedFleet } from '../planning/inventedFleet.ts';
 import { fleetWithGaps, PRICED, reportFacts } from '../report/reportFacts.ts';
 import {

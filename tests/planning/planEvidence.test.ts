@@ -6,7 +6,7 @@ import type { Plan } from '../../src/planning/plan.ts';
 import { plan } from '../../src/planning/plan.ts';
 import { planOwnPast, planStandsOut } from '../../src/planning/planEvidence.ts';
 import { planFile } from '../../taskpane/headless.ts';
-import { readWorkbookFile } from '../../taskpane/host/workbookFile.ts';
+import { readWorkbookFile } from '../../taskpane/host/xlsx/workbookFile.ts';
 import { valueOf } from '../electrochemistry/outcomes.ts';
 import { inventoryFrom } from '../inventory/sheets.ts';
 import { AS_OF, BAD_LOT, BAD_VEHICLE, plantedRows } from './plantedRows.ts';

@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { forecastSheets } from '../../src/report/forecastSheets.ts';
 import type { Sheet, SheetCell } from '../../src/report/sheet.ts';
-import { evaluateFormulas } from '../../taskpane/host/workbookFormulas.ts';
-import type { HeadlessWorkbook } from '../../taskpane/host/workbookHeadless.ts';
-import { startHeadless, stopHeadless } from '../../taskpane/host/workbookHeadless.ts';
+import { evaluateFormulas } from '../../taskpane/host/workbook/formulas.ts';
+import type { HeadlessWorkbook } from '../../taskpane/host/workbook/headlessWorkbook.ts';
+import { startHeadless, stopHeadless } from '../../taskpane/host/workbook/headlessWorkbook.ts';
 import { AS_OF } from '../planning/inventedFleet.ts';
 import { PRICED, reportFacts } from './reportFacts.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/inventory/inventory.ts';
 import { DEFAULT_SETTINGS } from '../../src/inventory/settings.ts';
 import { rowsToCheckSheet } from '../../src/report/rowsToCheckSheet.ts';
-import { rowHeights } from '../../taskpane/host/workbookRowHeights.ts';
+import { rowHeights } from '../../taskpane/host/rowHeights.ts';
 
 const finding = (row: number, more: Partial<Finding> = {}): Finding => ({
   ...{ kind: 'unreadable code', row, column: 'Date code', given: `1x-${row}`, done: 'not read' },

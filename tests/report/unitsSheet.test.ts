@@ -6,7 +6,7 @@ import { columnLetters } from '../../src/report/sheet.ts';
 import { crossingText } from '../../src/report/trendCell.ts';
 import { unitsPlace, unitsSheet } from '../../src/report/unitsSheet.ts';
 import type { TestTrend } from '../../src/service/battery.ts';
-import { sheetForFile } from '../../taskpane/host/workbookSheetFile.ts';
+import { sheetForFile } from '../../taskpane/host/xlsx/sheetFile.ts';
 import { inventedFleet } from '../planning/inventedFleet.ts';
 import { reportFacts } from './reportFacts.ts';
 

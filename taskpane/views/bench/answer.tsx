@@ -4,7 +4,7 @@ import { caseLine } from '../../../src/inventory/caseLine.ts';
 import type { Session } from '../../session.ts';
 import { CautionList } from './cautionList.tsx';
 import { MatesOf } from './mates.tsx';
-import { BENCH, FACTS } from './text.ts';
+import { BENCH, FACTS } from '../../text/benchText.ts';
 
 const perCent = (share: number): string => `${Math.round(100 * share)} %`;
 

@@ -5,7 +5,7 @@ import { BENCH_QUESTIONS } from '../../../src/cranking/benchEntry.ts';
 import type { BenchTest } from '../../../src/cranking/benchTest.ts';
 import type { Session } from '../../session.ts';
 import { Answer } from './answer.tsx';
-import { BENCH } from './text.ts';
+import { BENCH } from '../../text/benchText.ts';
 
 /** The answer where it is reached, else why not. */
 export function AnswerPart({

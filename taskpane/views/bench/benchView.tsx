@@ -11,7 +11,7 @@ import type { BenchState } from '../../bench/benchState.ts';
 import { doneBefore } from '../../bench/benchState.ts';
 import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
-import { VIEW_NAMES } from '../../text.ts';
+import { VIEW_NAMES } from '../../text/paneText.ts';
 import { AnswerPart } from './answerPart.tsx';
 import { CautionList } from './cautionList.tsx';
 import { Charge } from './charge.tsx';
@@ -22,7 +22,7 @@ import { KeptRecords } from './keptRecords.tsx';
 import { moveOn, moveToStart } from './moveOn.ts';
 import { Question } from './question.tsx';
 import { RecordTestButton } from './recordTestButton.tsx';
-import { BENCH } from './text.ts';
+import { BENCH } from '../../text/benchText.ts';
 
 /** One battery on the bench, in the order of the work. What ends it early takes the later steps away. */
 export function BenchView({ session }: { readonly session: Session }) {

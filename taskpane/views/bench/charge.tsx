@@ -5,7 +5,7 @@ import { benchSerial } from '../../bench/benchState.ts';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
 import { CautionList } from './cautionList.tsx';
-import { BENCH } from './text.ts';
+import { BENCH } from '../../text/benchText.ts';
 
 /** Puts a charge on record; its cautions stand before the button. */
 export function Charge({ session }: { readonly session: Session }) {

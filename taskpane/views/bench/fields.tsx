@@ -4,7 +4,7 @@ import type { BenchForm, ReadingName } from '../../bench/benchForm.ts';
 import { READINGS, readReadings } from '../../bench/benchForm.ts';
 import type { BenchState } from '../../bench/benchState.ts';
 import { LabelledControl } from '../../parts/settingField.tsx';
-import { BENCH, CONSTRUCTIONS, READING_HINTS, READING_LABELS, RETESTS } from './text.ts';
+import { BENCH, CONSTRUCTIONS, READING_HINTS, READING_LABELS, RETESTS } from '../../text/benchText.ts';
 
 /** The readings, and which test it is. */
 export function Readings({ bench }: { readonly bench: BenchState }) {

@@ -8,7 +8,7 @@ import type { BenchFound } from '../../computing/benchAnswer.ts';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
 import { moveOn } from './moveOn.ts';
-import { BENCH, FACTS } from './text.ts';
+import { BENCH, FACTS } from '../../text/benchText.ts';
 
 /** Which battery it is: typed, scanned, taken from the selected row or read from a picture. */
 export function Identity({ session }: { readonly session: Session }) {

@@ -1,6 +1,6 @@
 import { giveRecords } from '../../actions/benchRecords.ts';
 import type { Session } from '../../session.ts';
-import { BENCH } from './text.ts';
+import { BENCH } from '../../text/benchText.ts';
 
 /** Records that may not go into the workbook that is open, until the user takes them. */
 export function KeptRecords({ session }: { readonly session: Session }) {

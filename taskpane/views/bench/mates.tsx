@@ -1,7 +1,7 @@
 import { isoDay } from '../../../src/basics/calendar.ts';
 import type { BenchFound } from '../../computing/benchAnswer.ts';
 import { WideTable } from '../../parts/wideTable.tsx';
-import { FACTS } from './text.ts';
+import { FACTS } from '../../text/benchText.ts';
 
 const HEADS = [
   { text: FACTS.mate },

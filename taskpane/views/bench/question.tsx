@@ -2,7 +2,7 @@ import type { BenchQuestion, YesNo } from '../../../src/cranking/benchEntry.ts';
 import { BENCH_QUESTIONS } from '../../../src/cranking/benchEntry.ts';
 import type { BenchState } from '../../bench/benchState.ts';
 import { moveOn } from './moveOn.ts';
-import { BENCH } from './text.ts';
+import { BENCH } from '../../text/benchText.ts';
 
 const ANSWERS: readonly YesNo[] = ['yes', 'no'];
 

@@ -3,7 +3,7 @@ import type { BenchEntry } from '../../../src/cranking/benchEntry.ts';
 import { recordTest } from '../../actions/bench.ts';
 import type { Session } from '../../session.ts';
 import { moveOn } from './moveOn.ts';
-import { BENCH } from './text.ts';
+import { BENCH } from '../../text/benchText.ts';
 
 const focusIdentity = (from: HTMLElement): void =>
   from.closest('.bench')?.querySelector<HTMLElement>('.identity input')?.focus();

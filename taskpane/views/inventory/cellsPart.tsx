@@ -2,7 +2,7 @@ import { giveAndRead } from '../../actions/settings.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
-import { READING } from './text.ts';
+import { READING } from '../../text/inventoryText.ts';
 
 /** How cells are read where they leave it open: codes by maker, the order in dates, the unit of temperatures. */
 export function CellsPart({ session }: { readonly session: Session }) {

@@ -5,7 +5,7 @@ import { changeSettings } from '../../actions/settings.ts';
 import { writeSheet } from '../../actions/writeSheets.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
-import { CHECKS } from './text.ts';
+import { CHECKS } from '../../text/inventoryText.ts';
 
 /** Everything doubtful, by cause; what moves the answer most stands first. */
 export function ChecksPart({ session }: { readonly session: Session }) {

@@ -5,7 +5,7 @@ import { fieldsShown, namableHeads } from '../../../src/inventory/sheetParts.ts'
 import { giveAndRead } from '../../actions/settings.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
-import { COLUMNS } from './text.ts';
+import { COLUMNS } from '../../text/inventoryText.ts';
 
 /** Each field of an inventory with the column that it is read from. */
 export function ColumnsPart({ session }: { readonly session: Session }) {

@@ -3,7 +3,7 @@ import type { ConstructionText } from '../../../src/inventory/inventory.ts';
 import { giveAndRead } from '../../actions/settings.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
-import { CONSTRUCTION } from './text.ts';
+import { CONSTRUCTION } from '../../text/inventoryText.ts';
 
 const KINDS = ['AGM', 'flooded', 'gel'] as const;
 

@@ -7,7 +7,7 @@ import type { FillKey } from '../../fill/columns.ts';
 import { FILL_KEYS, FILL_SPECS, lacking } from '../../fill/columns.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
-import { FILL } from './text.ts';
+import { FILL } from '../../text/inventoryText.ts';
 
 /** Columns of answers, filled beside the inventory or on a sheet of their own. */
 export function FillPart({ session }: { readonly session: Session }) {

@@ -4,9 +4,9 @@ import { saveSettingsFile, takeSettings } from '../../actions/settingsFile.ts';
 import { underway } from '../../actions/underway.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Home, Session } from '../../session.ts';
-import { COPY_BY_HAND } from '../../text.ts';
+import { COPY_BY_HAND } from '../../text/paneText.ts';
 import { TakenList } from './takenList.tsx';
-import { HOME } from './text.ts';
+import { HOME } from '../../text/inventoryText.ts';
 
 /** Where Crankbook may write, and the settings as a file. */
 export function HomePart({ session }: { readonly session: Session }) {

@@ -3,7 +3,7 @@ import { problemText } from '../../../src/basics/problemText.ts';
 import { readHere } from '../../actions/readInventory.ts';
 import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
-import { VIEW_NAMES } from '../../text.ts';
+import { VIEW_NAMES } from '../../text/paneText.ts';
 import { CellsPart } from './cellsPart.tsx';
 import { ChecksPart } from './checksPart.tsx';
 import { ColumnsPart } from './columnsPart.tsx';
@@ -13,7 +13,7 @@ import { HomePart } from './homePart.tsx';
 import { RepairPart } from './repairPart.tsx';
 import { SitesPart } from './sitesPart.tsx';
 import { StorePart } from '../store/storePart.tsx';
-import { CANT_READ, CANT_READ_NEXT, NOTHING_OPEN, WHERE } from './text.ts';
+import { CANT_READ, CANT_READ_NEXT, NOTHING_OPEN, WHERE } from '../../text/inventoryText.ts';
 import { WherePart } from './wherePart.tsx';
 
 /** The inventory as it is: where it stands, how it is read, what is doubtful, and what can be filled from it. */

@@ -1,5 +1,5 @@
 import type { Reading } from '../../computing/readAnswer.ts';
-import { WHERE } from './text.ts';
+import { WHERE } from '../../text/inventoryText.ts';
 
 /** What was recognised of the sheet, row by row of its parts. */
 export function RecognisedList({ reading }: { readonly reading: Reading }) {

@@ -1,7 +1,7 @@
 import { repairFormulas } from '../../actions/repairFormulas.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
-import { REPAIR } from './text.ts';
+import { REPAIR } from '../../text/inventoryText.ts';
 
 /** Mends formulas that Excel does not know; the built-in workbook always knows them. */
 export function RepairPart({ session }: { readonly session: Session }) {

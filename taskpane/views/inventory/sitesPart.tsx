@@ -3,7 +3,7 @@ import { giveAndRead } from '../../actions/settings.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
-import { SITES } from './text.ts';
+import { SITES } from '../../text/inventoryText.ts';
 
 /** So many sites are shown at first. */
 const SHOWN = 12;

@@ -1,7 +1,7 @@
 import { unmatchedSettings } from '../../../src/inventory/unmatchedSettings.ts';
 import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
-import { HOME } from './text.ts';
+import { HOME } from '../../text/inventoryText.ts';
 
 /** Where the settings come from, and what of them this inventory does not have. */
 export function TakenList({ session }: { readonly session: Session }) {

@@ -7,7 +7,7 @@ import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session, Where } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
 import { RecognisedList } from './recognisedList.tsx';
-import { WHERE } from './text.ts';
+import { WHERE } from '../../text/inventoryText.ts';
 
 /** Where the inventory is: what is read, how it was taken apart, and ways to say something else. */
 export function WherePart({ session }: { readonly session: Session }) {

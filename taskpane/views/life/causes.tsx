@@ -3,7 +3,7 @@ import { giveSetting } from '../../actions/giveSetting.ts';
 import { readAgain } from '../../actions/readInventory.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
-import { CAUSES, MEANINGS } from './text.ts';
+import { CAUSES, MEANINGS } from '../../text/lifeText.ts';
 
 /** A longer list opens with a click; its state says how many of it are guesses. */
 const SHOWN_AT_ONCE = 8;

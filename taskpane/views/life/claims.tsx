@@ -6,7 +6,7 @@ import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import { WideTable } from '../../parts/wideTable.tsx';
 import type { Session } from '../../session.ts';
-import { CLAIMS } from './text.ts';
+import { CLAIMS } from '../../text/lifeText.ts';
 
 const HEADS = [
   { text: CLAIMS.serial },

@@ -1,7 +1,7 @@
 import type { OddGroup } from '../../../src/life/standsOut.ts';
 import type { PastTrial } from '../../../src/planning/ownPast.ts';
 import { pastSentence } from '../../../src/report/methodSentences.ts';
-import { ODD, PAST } from './text.ts';
+import { ODD, PAST } from '../../text/lifeText.ts';
 
 /** The method tried on the fleet's own past, shown good or bad. */
 export function OwnPast({ trials }: { readonly trials: readonly PastTrial[] }) {

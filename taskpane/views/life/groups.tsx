@@ -1,6 +1,6 @@
 import type { LifeByGroup } from '../../../src/planning/lifeByGroup.ts';
 import { WideTable } from '../../parts/wideTable.tsx';
-import { GROUPS } from './text.ts';
+import { GROUPS } from '../../text/lifeText.ts';
 
 const perCent = (chance: number): string =>
   chance < 0.001 ? 'less than 1 in 1,000' : `${(100 * chance).toPrecision(2)} %`;

@@ -1,8 +1,8 @@
 import type { LifePicture, SharePoint } from '../../../src/planning/lifePicture.ts';
 import { PLOT, PlotFrame } from '../../parts/plotFrame.tsx';
-import type { Scale } from '../../parts/plotScale.ts';
-import { bandPath, linearScale, linePath, niceTicks } from '../../parts/plotScale.ts';
-import { PICTURE } from './text.ts';
+import type { Scale } from '../../plot/plotScale.ts';
+import { bandPath, linearScale, linePath, niceTicks } from '../../plot/plotScale.ts';
+import { PICTURE } from '../../text/lifeText.ts';
 
 const HEADS = [
   { text: PICTURE.age, number: true },

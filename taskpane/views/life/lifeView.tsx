@@ -8,7 +8,7 @@ import { RecordStartLine } from '../../parts/recordStartLine.tsx';
 import { RecordStartQuestion } from '../../parts/recordStartQuestion.tsx';
 import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
-import { VIEW_NAMES } from '../../text.ts';
+import { VIEW_NAMES } from '../../text/paneText.ts';
 import { Causes } from './causes.tsx';
 import { Claims } from './claims.tsx';
 import { OwnPast, StandsOut } from './evidence.tsx';
@@ -17,7 +17,7 @@ import { LifePlot } from './lifePlot.tsx';
 import { LifeWords } from './lifeWords.tsx';
 import { RuleOfThumb } from './ruleOfThumb.tsx';
 import { Steady } from './steady.tsx';
-import { NO_INVENTORY, TO_INVENTORY, USE } from './text.ts';
+import { NO_INVENTORY, TO_INVENTORY, USE } from '../../text/lifeText.ts';
 
 /** How long batteries last here, and why that can be believed. Nothing is fitted before the first question is answered. */
 export function LifeView({ session }: { readonly session: Session }) {

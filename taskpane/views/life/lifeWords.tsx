@@ -1,5 +1,5 @@
 import type { Banded, PlanLife } from '../../../src/planning/lifeFigures.ts';
-import { WORDS } from './text.ts';
+import { WORDS } from '../../text/lifeText.ts';
 
 /** Failures from which on the rule of thumb no longer matters. */
 const MANY = 20;

@@ -8,7 +8,7 @@ import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
-import { THUMB } from './text.ts';
+import { THUMB } from '../../text/lifeText.ts';
 
 /** The rule of thumb, to be seen and replaced: two ages, and how sure its owner is. */
 export function RuleOfThumb({ session }: { readonly session: Session }) {

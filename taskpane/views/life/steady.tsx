@@ -3,7 +3,7 @@ import type { SteadyFleet } from '../../../src/planning/steadyFleet.ts';
 import { showLife } from '../../actions/showLife.ts';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
-import { STEADY } from './text.ts';
+import { STEADY } from '../../text/lifeText.ts';
 
 /** So far apart, purchases and estimate no longer agree. */
 const FAR = 0.25;

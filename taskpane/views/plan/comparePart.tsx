@@ -4,7 +4,7 @@ import { LabelledControl } from '../../parts/settingField.tsx';
 import { WideTable } from '../../parts/wideTable.tsx';
 import type { Session } from '../../session.ts';
 import { compareTable } from './comparePlans.ts';
-import { besideNow, COMPARE, keptSentence, RESULT } from './text.ts';
+import { besideNow, COMPARE, keptSentence, RESULT } from '../../text/planText.ts';
 
 /** Keeps a plan under a name, and shows it beside the one that stands now. */
 export function ComparePart({ session, plan }: { readonly session: Session; readonly plan: ShownPlan }) {

@@ -2,7 +2,7 @@ import type { ShownPlan } from '../../computing/planAnswer.ts';
 import { signed, wholeNumber } from '../../shownNumber.ts';
 import type { Table } from './tables.ts';
 import { netInAll, netOf, unitsInAll } from './tables.ts';
-import { ALL_YEARS, COMPARE, NO_PRICE } from './text.ts';
+import { ALL_YEARS, COMPARE, NO_PRICE } from '../../text/planText.ts';
 
 /** Units and money of one fiscal year; undefined = the plan doesn't reach it, or has no price. */
 type Figures = { readonly units: number | undefined; readonly net: number | undefined };

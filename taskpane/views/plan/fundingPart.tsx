@@ -4,7 +4,7 @@ import { countedWord } from '../../../src/report/yearBlock.ts';
 import type { ShownPlan } from '../../computing/planAnswer.ts';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import { oneDecimal, perCent } from '../../shownNumber.ts';
-import { FUNDING_NOTE, FUNDING_TOO_FEW, fundingLabel, fundingSentence, RESULT } from './text.ts';
+import { FUNDING_NOTE, FUNDING_TOO_FEW, fundingLabel, fundingSentence, RESULT } from '../../text/planText.ts';
 
 /** If so many batteries are funded: the chance that they are enough, and how many are likely missing. */
 export function FundingPart({ plan }: { readonly plan: ShownPlan }) {
@@ -42,7 +42,7 @@ export function fundedAtFirst({ years, settings }: ShownPlan): number {
 }
 
 /** The sentence for a number of funded batteries. */
-export function fundingAnswer({ funding }: ShownPlan, funded: number): string {
+function fundingAnswer({ funding }: ShownPlan, funded: number): string {
   const row = chanceAt(funding, funded);
   return row === undefined ? FUNDING_TOO_FEW : fundingSentence(perCent(row.chance), oneDecimal(row.missing));
 }

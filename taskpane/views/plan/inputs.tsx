@@ -16,7 +16,7 @@ import {
   REQUEST,
   SECTIONS,
   STOCK,
-} from './text.ts';
+} from '../../text/planText.ts';
 
 type Of = { readonly session: Session };
 

@@ -4,7 +4,7 @@ import { problemText } from '../../../src/basics/problemText.ts';
 import { giveSetting } from '../../actions/giveSetting.ts';
 import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
-import { LIST } from './text.ts';
+import { LIST } from '../../text/planText.ts';
 
 /** The settings that are lists of months and counts. */
 type ListPath = 'onOrder' | 'fleetChanges';

@@ -1,7 +1,7 @@
 import { problemText } from '../../../src/basics/problemText.ts';
 import { makePlan } from '../../actions/makePlan.ts';
 import type { Session } from '../../session.ts';
-import { PLAN_NOW } from './text.ts';
+import { PLAN_NOW } from '../../text/planText.ts';
 
 /** Why there is no plan; where planning was given up, a way to have it after all. */
 export function PlanProblem({ session }: { readonly session: Session }) {

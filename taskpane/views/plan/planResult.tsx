@@ -23,7 +23,7 @@ import {
   monthsTitle,
   plannedSentence,
   RESULT,
-} from './text.ts';
+} from '../../text/planText.ts';
 
 type Of = { readonly plan: ShownPlan };
 

@@ -5,14 +5,14 @@ import { RecordStartQuestion } from '../../parts/recordStartQuestion.tsx';
 import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
-import { VIEW_NAMES } from '../../text.ts';
+import { VIEW_NAMES } from '../../text/paneText.ts';
 import { ComparePart } from './comparePart.tsx';
 import { PlanInputs } from './inputs.tsx';
 import { useLivePlan } from './livePlan.ts';
 import './plan.css';
 import { PlanProblem } from './planProblem.tsx';
 import { PlanResult } from './planResult.tsx';
-import { NO_INVENTORY, TO_INVENTORY } from './text.ts';
+import { NO_INVENTORY, TO_INVENTORY } from '../../text/planText.ts';
 import { WritePart } from './writePart.tsx';
 
 /** The plan view: what to order next, when, and what it costs. */

@@ -16,7 +16,7 @@ import {
   paysSentence,
   POLICIES,
   RENEWAL,
-} from './text.ts';
+} from '../../text/planText.ts';
 
 /** Age that is offered first where a planned one is chosen [months]: a common round figure, to be changed. */
 const FIRST_AGE = 48;
@@ -95,7 +95,7 @@ function PaysLine({ plan }: { readonly plan: ShownPlan }) {
 }
 
 /** From which cost of a failure on renewal by age pays; nothing where batteries are renewed on failure. */
-export function paysSentences({ settings, plannedAge, life }: ShownPlan): string[] {
+function paysSentences({ settings, plannedAge, life }: ShownPlan): string[] {
   const { policy, money } = settings;
   if (policy === 'failure') return [];
   if (plannedAge === Infinity) return [LEAST_COST_WAITS];

@@ -6,7 +6,7 @@ import { countedWord } from '../../../src/report/yearBlock.ts';
 import type { ShownPlan } from '../../computing/planAnswer.ts';
 import type { TableHead } from '../../parts/wideTable.tsx';
 import { oneDecimal, wholeNumber } from '../../shownNumber.ts';
-import { ALL_YEARS, LATE, NO_PRICE, RESULT } from './text.ts';
+import { ALL_YEARS, LATE, NO_PRICE, RESULT } from '../../text/planText.ts';
 
 /** A table's content, without its caption. */
 export type Table = {

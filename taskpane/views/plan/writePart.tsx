@@ -1,7 +1,7 @@
 import { writeForecast } from '../../actions/writeForecast.ts';
 import { TickSetting } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
-import { RESULT } from './text.ts';
+import { RESULT } from '../../text/planText.ts';
 
 /** Writes the forecast as sheets of a workbook. */
 export function WritePart({ session }: { readonly session: Session }) {

@@ -7,7 +7,7 @@ import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
 import { FoundList } from './foundList.tsx';
-import { COMPARE_FILES } from './text.ts';
+import { COMPARE_FILES } from '../../text/storeText.ts';
 
 /** An earlier file of the same inventory beside this one. */
 export function ComparePart({ session }: { readonly session: Session }) {

@@ -5,7 +5,7 @@ import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
 import { FoundList } from './foundList.tsx';
-import { COUNT } from './text.ts';
+import { COUNT } from '../../text/storeText.ts';
 
 /** A shelf counted by its scans. */
 export function CountPart({ session }: { readonly session: Session }) {

@@ -1,4 +1,4 @@
-import { COMPARE_FILES, COUNT } from './text.ts';
+import { COMPARE_FILES, COUNT } from '../../text/storeText.ts';
 
 /** So many lines of a list are shown; the rest is counted. */
 const SHOWN = 100;

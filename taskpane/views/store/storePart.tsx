@@ -3,7 +3,7 @@ import { FoldedPart } from '../../parts/foldedPart.tsx';
 import type { Session } from '../../session.ts';
 import { ComparePart } from './comparePart.tsx';
 import { CountPart } from './countPart.tsx';
-import { STORE } from './text.ts';
+import { STORE } from '../../text/storeText.ts';
 
 /** What the storekeeper asks of the inventory: the list, the count, last month's file. */
 export function StorePart({ session }: { readonly session: Session }) {

@@ -10,9 +10,9 @@ import { expressionFor } from '../../../taskpane/fill/expressions.ts';
 import { FILL_KEYS } from '../../../taskpane/fill/columns.ts';
 import type { ColumnsAt, FillPlace } from '../../../taskpane/fill/formulas.ts';
 import { placedFormula, spilledCells, tableCells } from '../../../taskpane/fill/formulas.ts';
-import type { HeadlessWorkbook } from '../../../taskpane/host/workbookHeadless.ts';
-import { startHeadless, stopHeadless } from '../../../taskpane/host/workbookHeadless.ts';
-import { evaluateFormulas } from '../../../taskpane/host/workbookFormulas.ts';
+import type { HeadlessWorkbook } from '../../../taskpane/host/workbook/headlessWorkbook.ts';
+import { startHeadless, stopHeadless } from '../../../taskpane/host/workbook/headlessWorkbook.ts';
+import { evaluateFormulas } from '../../../taskpane/host/workbook/formulas.ts';
 import { sheetOf } from '../../functions/askedSheet.ts';
 
 const day = (text: string): number => {

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import type { CellDescription } from '../../../taskpane/host/workbookDescribing.ts';
+import type { CellDescription } from '../../../taskpane/host/workbook/describing.ts';
 import { CellLine } from '../../../taskpane/page/cellLine.tsx';
 import type { PageState } from '../../../taskpane/page/pageState.ts';
 

@@ -2,7 +2,7 @@ import { writeXlsx } from 'hucre/xlsx';
 import { expect, it } from 'vitest';
 import type { WorkerLike } from '../../../taskpane/computing/workerComputing.ts';
 import { sendInBlocks, takeBlocks } from '../../../taskpane/computing/wire.ts';
-import { directFileWork } from '../../../taskpane/host/workbookFileWork.ts';
+import { directFileWork } from '../../../taskpane/host/workbook/fileWork.ts';
 import type { FileQuestion } from '../../../taskpane/page/fileMessages.ts';
 import { answerFor, handedOver, packed } from '../../../taskpane/page/fileMessages.ts';
 import { workerFileWork } from '../../../taskpane/page/workerFileWork.ts';

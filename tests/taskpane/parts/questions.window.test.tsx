@@ -5,7 +5,7 @@ import { fillColumns } from '../../../taskpane/actions/fillColumns.ts';
 import { readHere } from '../../../taskpane/actions/readInventory.ts';
 import { HomeQuestion } from '../../../taskpane/parts/homeQuestion.tsx';
 import { QuestionBox } from '../../../taskpane/parts/questionBox.tsx';
-import { HOME_WORDS } from '../../../taskpane/text.ts';
+import { HOME_WORDS } from '../../../taskpane/text/paneText.ts';
 import { paneSession } from '../paneSession.ts';
 
 let place: HTMLElement;

@@ -2,7 +2,7 @@ import { render } from 'preact';
 import { expect, it } from 'vitest';
 import { ViewHelp } from '../../../taskpane/parts/viewHelp.tsx';
 import { VIEWS } from '../../../taskpane/session.ts';
-import { HELP_PAGE, VIEW_HELP } from '../../../taskpane/text.ts';
+import { HELP_PAGE, VIEW_HELP } from '../../../taskpane/text/paneText.ts';
 
 it.each(VIEWS)('%s says in two lines what it does and where its numbers come from', (view) => {
   const place = document.createElement('div');
