@@ -59,5 +59,6 @@ function report(
     count,
     group: `removal cause ${text}`,
     subject: { about: 'cause', text },
+    setting: 'causes',
   });
 }

@@ -107,7 +107,9 @@ function reportUnknown(lines: Lines, type: string, found: readonly number[], fin
     column,
     given,
     group: `construction of type ${type}`,
-    ...(type === '' ? {} : { subject: { about: 'construction', texts: [type] } as const }),
+    ...(type === ''
+      ? {}
+      : { subject: { about: 'construction', texts: [type] } as const, setting: 'constructions' }),
   });
 }
 
@@ -135,7 +137,9 @@ function reportFlooded(lines: Lines, of: readonly Construction[], named: Named, 
       given,
       done: `judged as AGM; ${why}`,
       group: `flooded judged as AGM: ${given}`,
-      ...(types[line]! === '' ? {} : { subject: { about: 'construction', texts: [types[line]!] } as const }),
+      ...(types[line]! === ''
+        ? {}
+        : { subject: { about: 'construction', texts: [types[line]!] } as const, setting: 'constructions' }),
     });
   }
 }

@@ -72,6 +72,6 @@ function in1900(context: ReadContext, value: number, row: number, column: number
 function doneWith({ day, last, quirk }: DateReading): string | undefined {
   if (day === undefined) return quirk === 'placeholder' ? 'counts as empty' : undefined;
   if (quirk === TWO_WAYS)
-    return `read as ${isoDay(day)}, as the other dates of the column; the setting dateOrder decides`;
+    return `read as ${isoDay(day)}, as the other dates of the column show; say so if they show it wrongly`;
   return day === last ? `read as ${isoDay(day)}` : `read as the month ${isoDay(day).slice(0, 7)}`;
 }

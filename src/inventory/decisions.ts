@@ -16,8 +16,8 @@ const CAUSES = [
 
 const BY_KIND: Partial<Record<FindingKind, readonly Decision[]>> = {
   'text date that reads two ways': [
-    { label: 'The day stands first: 03/04 is 3 April', change: { dateOrder: 'dayFirst' } },
-    { label: 'The month stands first: 03/04 is 4 March', change: { dateOrder: 'monthFirst' } },
+    { label: 'The day stands first: 03/04/2026 is 3 April 2026', change: { dateOrder: 'dayFirst' } },
+    { label: 'The month stands first: 03/04/2026 is 4 March 2026', change: { dateOrder: 'monthFirst' } },
   ],
   'temperature must be Fahrenheit': [
     { label: 'The whole column is in degrees Fahrenheit', change: { temperatureUnit: 'F' } },
@@ -37,17 +37,21 @@ export function decisionsFor({ kind, subject }: Pick<CheckGroup, 'kind' | 'subje
 }
 
 function aboutSubject(subject: Subject): readonly Decision[] {
-  if (subject.about === 'layout') return layoutDecisions(subject.maker, subject.layouts);
+  if (subject.about === 'layout') return layoutDecisions(subject);
   if (subject.about === 'cause') return causeDecisions(subject.text);
   if (subject.about === 'construction') return constructionDecisions(subject.texts);
   if (subject.about === 'column') return columnDecisions(subject);
   return recordDecisions(subject.day);
 }
 
-function layoutDecisions(maker: string, layouts: readonly string[]): readonly Decision[] {
+function layoutDecisions({
+  maker,
+  layouts,
+  meanings,
+}: Extract<Subject, { about: 'layout' }>): readonly Decision[] {
   const whose = maker === '' ? 'codes without a maker' : `codes of maker ${maker}`;
-  return layouts.map((layout) => ({
-    label: `Read ${whose} as ${layout}`,
+  return layouts.map((layout, index) => ({
+    label: `Read ${whose} as ${layout}: ${meanings[index] || 'none of them fits'}`,
     change: { layouts: { [maker]: layout } },
   }));
 }

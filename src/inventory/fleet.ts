@@ -40,6 +40,7 @@ export type Fleet = {
   readonly causes: readonly RemovalCause[];
   readonly recordStart: RecordStart;
   readonly layouts: Readonly<Record<string, string>>;
+  readonly layoutMeanings: Readonly<Record<string, string>>;
   readonly constructions: Constructions['texts'];
   /** Findings in the sheets of tests and charges. */
   readonly otherFindings: readonly Finding[];
@@ -99,6 +100,7 @@ export function fleetOf(
       causes: causes.list,
       recordStart: start,
       layouts: made.layouts,
+      layoutMeanings: made.layoutMeanings,
       constructions: constructions.texts,
       twice: twice.length,
     },

@@ -53,6 +53,8 @@ export type Finding = {
   readonly group?: string;
   /** What a decision about all findings of the group would be about, where there is one. */
   readonly subject?: Subject;
+  /** The key of the settings file that decides it, where one does; a pane has buttons for it. */
+  readonly setting?: string;
   /** How many rows it stands for (default 1): a whole column, all codes of a maker. */
   readonly count?: number;
   /** The sheet, where it is another than the inventory. */
@@ -109,6 +111,8 @@ export type Inventory = {
   readonly recordStart: RecordStart;
   /** The layout by which each maker's codes were read ("" = rows that name no maker). */
   readonly layouts: Readonly<Record<string, string>>;
+  /** What one of each maker's codes means in its layout: "0324-117 is March 2024"; empty where none fits. */
+  readonly layoutMeanings: Readonly<Record<string, string>>;
   /** Each distinct text that tells a construction, the most frequent first. */
   readonly constructions: readonly ConstructionText[];
   /** How the sheet was taken apart: titles, header, columns. */

@@ -68,6 +68,7 @@ function report(
         column,
         given: shownCell(cell),
         ...(done === undefined ? {} : { done }),
+        ...(kind === 'text date that reads two ways' && { setting: 'dateOrder' }),
       });
   }
   for (const kind of shared) {

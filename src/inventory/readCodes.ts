@@ -4,6 +4,7 @@ import type { Problem } from '../basics/outcome.ts';
 import { problemText } from '../basics/problemText.ts';
 import { DEFAULT_LAYOUT } from '../label/layout.ts';
 import { readCode } from '../label/readCode.ts';
+import { codeMeanings } from './codeMeaning.ts';
 import { isBlank, isError, isPlaceholder, shownCell } from './cells.ts';
 import type { FindingKind } from './findingKinds.ts';
 import type { Findings } from './findings.ts';
@@ -16,8 +17,9 @@ import { readDate } from './readDate.ts';
 /** What the codes and made dates of the rows say. */
 export type MadeColumn = DateColumn & {
   readonly lots: readonly string[];
-  /** The layout of each maker's codes. */
+  /** The layout of each maker's codes, and what one of them means in it. */
   readonly layouts: Readonly<Record<string, string>>;
+  readonly layoutMeanings: Readonly<Record<string, string>>;
 };
 
 /** What a code cell says: the day (or the first and last day) made, its lot, and what was odd. */
@@ -43,10 +45,13 @@ export function readMade(lines: Lines, job: CodeJob): MadeColumn {
   const made = lines.date('made');
   const [first, last] = [Float64Array.from(made.first), Float64Array.from(made.last)];
   const lots = [...lines.text('lot')];
-  if (!lines.at.has('code')) return { first, last, lots, layouts: {} };
+  if (!lines.at.has('code')) return { first, last, lots, layouts: {}, layoutMeanings: {} };
   const makers = lines.text('maker');
-  const choices = layoutChoices(codesOf(lines, makers), job.layouts, job.asOf);
-  reportChoices(lines, makers, choices, job.findings);
+  const codes = codesOf(lines, makers);
+  const choices = layoutChoices(codes, job.layouts, job.asOf);
+  const meanings: Meanings = (maker, layouts) =>
+    codeMeanings(codes.get(maker)?.keys() ?? [], layouts, job.asOf);
+  reportChoices(lines, makers, choices, meanings, job.findings);
   const read = codeReader(choices, job.asOf);
   for (let line = 0; line < lines.count; line += 1) {
     const cell = lines.cell(line, 'code');
@@ -58,7 +63,10 @@ export function readMade(lines: Lines, job: CodeJob): MadeColumn {
     lots[line] ||= code.lot;
   }
   const layouts = Object.fromEntries([...choices].map(([maker, { layout }]) => [maker, layout.text]));
-  return { first, last, lots, layouts };
+  const layoutMeanings = Object.fromEntries(
+    [...choices].map(([maker, { layout }]) => [maker, meanings(maker, [layout.text])[0]!]),
+  );
+  return { first, last, lots, layouts, layoutMeanings };
 }
 
 // What can be a code: text or a whole number, neither a filler nor a cell that has become a date.
@@ -192,10 +200,13 @@ function report(
   });
 }
 
+type Meanings = (maker: string, layouts: readonly string[]) => readonly string[];
+
 function reportChoices(
   lines: Lines,
   makers: readonly string[],
   choices: ReadonlyMap<string, LayoutChoice>,
+  meanings: Meanings,
   findings: Findings,
 ): void {
   for (const [maker, choice] of choices) {
@@ -204,24 +215,24 @@ function reportChoices(
     if (usual && choice.rival === undefined) continue;
     const column = lines.head('code');
     findings.add(lines.rows[makers.indexOf(maker)]!, {
-      ...doubtOf(maker, choice),
+      ...doubtOf(maker, choice, meanings),
       column,
       count: choice.count,
     });
   }
 }
 
-function doubtOf(maker: string, { layout, rival, read, all, count }: LayoutChoice) {
+function doubtOf(maker: string, { layout, rival, read, all, count }: LayoutChoice, meanings: Meanings) {
   const group = codesOfMaker(maker);
   const [given, said] = [
     `${count} ${group}`,
     `read as ${layout.text} (fits ${Math.round((100 * read) / all)} %)`,
   ];
   const layouts = [layout.text, rival?.text ?? DEFAULT_LAYOUT];
-  const subject = { about: 'layout', maker, layouts } as const;
-  const found = { given, group, subject };
+  const subject = { about: 'layout', maker, layouts, meanings: meanings(maker, layouts) } as const;
+  const found = { given, group, subject, setting: 'layouts' };
   if (rival === undefined)
     return { ...found, kind: 'codes in another layout', done: `${said}, not ${DEFAULT_LAYOUT}` } as const;
-  const done = `${said}; ${rival.text} reads them too, to other dates: name one in the setting layouts`;
+  const done = `${said}; ${rival.text} reads them too, to other dates: say which is right`;
   return { ...found, kind: 'code reads two ways', done } as const;
 }

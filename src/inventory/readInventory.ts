@@ -109,6 +109,7 @@ function inventoryOf(request: InventoryRequest, reading: SheetReading): Inventor
     causes: fleet.causes,
     recordStart: fleet.recordStart,
     layouts: fleet.layouts,
+    layoutMeanings: fleet.layoutMeanings,
     constructions: fleet.constructions,
     parts: sheetParts(reading.block, reading.header, reading.match, kinds, request.settings.columns),
     notes: [...notesOf(request, reading), ...fleet.notes],

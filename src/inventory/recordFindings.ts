@@ -36,12 +36,13 @@ function earliest(days: Float64Array): number | undefined {
 function reportAssumed(lines: Lines, removed: Float64Array, { date }: RecordStart, findings: Findings): void {
   const line = removed.indexOf(earliest(removed)!);
   const given = `the earliest removal is ${isoDay(removed[line]!)}`;
-  const done = `every removal is taken to be on record since ${isoDay(date!)}: an assumption; say it in the setting recordsSince`;
+  const done = `every removal is taken to be on record since ${isoDay(date!)}: an assumption; say since when it is so`;
   findings.add(lines.rows[line]!, {
     kind: 'record start assumed',
     column: lines.head('removed'),
     given,
     done,
+    setting: 'recordsSince',
     subject: { about: 'records', day: isoDay(date!) },
   });
 }

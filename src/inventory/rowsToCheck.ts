@@ -17,6 +17,8 @@ export type CheckGroup = {
   readonly weight: number;
   /** What one decision for all of them would be about, where there is one. */
   readonly subject?: Subject;
+  /** The key of the settings file that decides it, where one does. */
+  readonly setting?: string;
 };
 
 /** So many examples are shown of each cause. */
@@ -67,7 +69,7 @@ function checkGroup({
   all: readonly Finding[];
   count: number;
 }): CheckGroup {
-  const { kind, done, subject } = all[0]!;
+  const { kind, done, subject, setting } = all[0]!;
   const { ifNothing, weight } = FINDING_KINDS[kind];
   return {
     cause,
@@ -77,5 +79,6 @@ function checkGroup({
     ifNothing: count === 1 && done !== '' ? done : ifNothing,
     weight,
     ...(subject === undefined ? {} : { subject }),
+    ...(setting === undefined ? {} : { setting }),
   };
 }

@@ -31,7 +31,8 @@ function checkColumns({ match, header, block, context }: SheetReading): void {
       given: `${header.texts[taken]!} and ${header.texts[other]!} both fit ${label(field)}`,
       subject: { about: 'column', field, heads: [header.texts[taken]!, header.texts[other]!] },
       group: `the column of ${label(field)}`,
-      done: `${header.texts[taken]!} is used; name the other in the setting columns.${field}`,
+      done: `${header.texts[taken]!} is used; say so if the other is right`,
+      setting: `columns.${field}`,
     });
   }
   for (const { field, column } of match.guessed) {
@@ -40,6 +41,7 @@ function checkColumns({ match, header, block, context }: SheetReading): void {
       column: header.texts[column] || `column ${column + 1}`,
       given: `its cells look like ${label(field)}`,
       done: `used as ${label(field)}`,
+      setting: `columns.${field}`,
       ...subjectOf(field, header.texts[column]!),
     });
   }
@@ -59,7 +61,13 @@ function checkHidden(hiddenRows: ReadonlySet<number> | undefined, { lines, conte
   const hidden = [...lines.rows].filter((row) => hiddenRows.has(row));
   if (hidden.length === 0) return;
   const given = `${hidden.length} hidden or filtered rows, the first is row ${hidden[0]!}`;
-  context.findings.add(hidden[0]!, { kind: 'hidden rows counted', column: '', given, count: hidden.length });
+  context.findings.add(hidden[0]!, {
+    kind: 'hidden rows counted',
+    column: '',
+    given,
+    count: hidden.length,
+    setting: 'visibleOnly',
+  });
 }
 
 const RATING_KIND = /(?:\b|\d)(EN|DIN|SAE|IEC|JIS|CCA|MCA)\b/i;

@@ -100,6 +100,7 @@ function report(
     count: lines.length,
     group: `temperature: ${who}`,
     given: `${who}: ${hot.length} of ${lines.length} over ${HOTTER_THAN_TESTED}, such as ${hot.slice(0, 3).join(', ')}`,
-    done: `taken as degrees Fahrenheit${claim}; the setting temperatureUnit decides otherwise`,
+    done: `taken as degrees Fahrenheit${claim}, unless you say otherwise`,
+    setting: 'temperatureUnit',
   });
 }

@@ -52,12 +52,18 @@ function addCauses(draft: Draft, toCheck: readonly Finding[], tab: string): void
       cell(group.count, 'body', 'whole'),
       cell(column, 'wrapped'),
       cell(causeText(group), 'wrapped'),
-      cell(group.ifNothing, 'wrapped'),
+      cell(ifNothingText(group), 'wrapped'),
     ]);
   }
   addGap(draft);
   addPageBreak(draft);
 }
+
+// The reader may have the pane, with its buttons, or a settings file.
+const ifNothingText = ({ ifNothing, setting }: CheckGroup): string =>
+  setting === undefined
+    ? ifNothing
+    : `${ifNothing}; decide it in the pane, under “Rows to check”, or in a settings file, by “${setting}”`;
 
 // One finding can stand for many rows; only the first of each is known by its number.
 function causeText({ cause, kind, count, examples }: CheckGroup): string {

@@ -21,12 +21,13 @@ export function planJson({ inventory, plan, tab }: PlannedInventory, making: Mak
     },
     columns: inventory.columns,
     rows: inventory.rows,
-    toCheck: inventory.toCheck.map(({ kind, row, column, given, done }) => ({
+    toCheck: inventory.toCheck.map(({ kind, row, column, given, done, setting }) => ({
       kind,
       row,
       column,
       given,
       done,
+      ...(setting !== undefined && { setting }),
     })),
     causes: inventory.causes.map(({ text, count, meaning }) => ({ text, count, meaning })),
     life: lifeJson(plan),

@@ -123,10 +123,15 @@ export const READING = {
   state: 'codes, dates, temperatures',
   layouts: 'Layout of manufacture codes',
   layout: (maker: string) => (maker === '' ? 'rows without a maker' : `maker ${maker}`),
+  meaning: (example: string) => (example === '' ? 'none of their codes fits it' : `so ${example}`),
   layoutHint:
     'Pieces: y, yy or yyyy (year), MM (month), dd (day), kk or WW (week), ooo (day of year), A (month as a letter, A to M without I), a12 (A to L with I), lot; such as MMyy-lot.',
   dateOrder: 'Dates such as 03/04/2026',
-  orders: { none: 'as the column itself shows', dayFirst: 'day first', monthFirst: 'month first' },
+  orders: {
+    none: 'as the column itself shows',
+    dayFirst: 'day first: 3 April 2026',
+    monthFirst: 'month first: 4 March 2026',
+  },
   unit: 'Temperature column',
   units: { none: 'as its head and values show', C: 'degrees Celsius', F: 'degrees Fahrenheit' },
 } as const;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { FindingKind } from '../../src/inventory/findingKinds.ts';
 import { FINDING_KINDS } from '../../src/inventory/findingKinds.ts';
 import type { Inventory } from '../../src/inventory/inventory.ts';
+import { settingsSchema } from '../../src/inventory/settings.ts';
 import { codeExamples } from './codeExamples.ts';
 import { dateExamples } from './dateExamples.ts';
 import type { Example, Examples } from './examples.ts';
@@ -22,6 +23,12 @@ function read(example: Example): Inventory {
   });
 }
 
+const settingKeys = Object.keys(settingsSchema.shape);
+// Keys that are no plain word; those that are stand behind the word setting.
+const BARE_KEY = new RegExp(
+  `\\bsetting\\b|\\b(${settingKeys.filter((key) => /[A-Z]/.test(key)).join('|')})\\b`,
+);
+
 describe('each kind of finding', () => {
   it('has examples', () => {
     expect(Object.keys(examples).sort()).toEqual([...kinds].sort());
@@ -33,10 +40,12 @@ describe('each kind of finding', () => {
         const inventory = read(example);
         expect(found(inventory, kind).length).toBeGreaterThan(0);
         expect(accounted(inventory)).toBe(inventory.rows.read);
-        for (const { given, done, row } of found(inventory, kind)) {
+        for (const { given, done, row, setting } of found(inventory, kind)) {
           expect(given).not.toBe('');
           expect(done).not.toBe('');
           expect(row).toBeGreaterThan(0);
+          expect(`${given} ${done}`).not.toMatch(BARE_KEY);
+          if (setting !== undefined) expect(settingKeys).toContain(setting.split('.')[0]);
         }
       }
     });

@@ -93,8 +93,8 @@ describe('one decision for all rows of a cause', () => {
   it('names the maker and the layouts in question', () => {
     const group = groups().find(({ kind }) => kind === 'code reads two ways')!;
     expect(decisionsFor(group).map(({ label }) => label)).toEqual([
-      'Read codes of maker 9ZZ98 as yyMM-lot',
-      'Read codes of maker 9ZZ98 as kkWW-lot',
+      'Read codes of maker 9ZZ98 as yyMM-lot: 2403-1 is March 2024',
+      'Read codes of maker 9ZZ98 as kkWW-lot: 2403-1 is the week from 15 January 2024',
     ]);
   });
 

@@ -43,6 +43,15 @@ describe('rows to check', () => {
     expect(texts.slice(4, 7).every((row) => row[5] !== '')).toBe(true);
   });
 
+  it('say where a decision is made, with the pane and without it', () => {
+    const one = finding(4, { kind: 'code reads two ways', done: 'say which is right', setting: 'layouts' });
+    const { rows } = rowsToCheckSheet({ ...facts('placeholder'), toCheck: [one] }, 'Rows to check');
+    const said = rows.flatMap((row) => row.map((cell) => String(cell?.value ?? '')));
+    expect(said).toContain(
+      'say which is right; decide it in the pane, under “Rows to check”, or in a settings file, by “layouts”',
+    );
+  });
+
   it('leave the kind of every finding on one line', () => {
     const longest = 'reading and least in different units';
     const high = rowHeights(rowsToCheckSheet(facts(longest), 'Rows to check'));

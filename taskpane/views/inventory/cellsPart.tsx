@@ -6,23 +6,26 @@ import { READING } from '../../text/inventoryText.ts';
 
 /** How cells are read where they leave it open: codes by maker, the order in dates, the unit of temperatures. */
 export function CellsPart({ session }: { readonly session: Session }) {
-  const layouts = Object.entries(session.reading.value?.layouts ?? {});
+  const { layouts: read = {}, layoutMeanings = {} } = session.reading.value ?? {};
+  const layouts = Object.entries(read);
   const { dateOrder, temperatureUnit } = settingsInForce(session);
   return (
     <FoldedPart title={READING.title} state={READING.state}>
       {layouts.length > 0 && (
         <fieldset aria-describedby="layoutHint">
           <legend>{READING.layouts}</legend>
-          {layouts.map(([maker, layout]) => (
+          {layouts.map(([maker, layout], index) => (
             <label key={maker} class="choice">
               <span>{READING.layout(maker)}</span>
               <input
                 type="text"
                 value={layout}
+                aria-describedby={`layout-${index}`}
                 onChange={({ currentTarget }) =>
                   void giveAndRead(session, ['layouts', maker], currentTarget.value.trim() || undefined)
                 }
               />
+              <small id={`layout-${index}`}>{READING.meaning(layoutMeanings[maker] ?? '')}</small>
             </label>
           ))}
           <small id="layoutHint">{READING.layoutHint}</small>

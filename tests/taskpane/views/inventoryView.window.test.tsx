@@ -138,7 +138,8 @@ describe('rows to check', () => {
     cause()!.querySelector<HTMLButtonElement>('.examples button')!.click();
     await until(() => expect(done.selected).toHaveLength(1));
     expect(done.selected[0]).toEqual({ sheet: 'Fleet', block: { row: 2, column: 3, rows: 1, columns: 1 } });
-    button('Read codes of maker 9ZZ98 as yyMM-lot').click();
+    expect(cause()!.textContent).not.toContain('setting');
+    button('Read codes of maker 9ZZ98 as yyMM-lot: 2401-1 is January 2024').click();
     await until(() => expect(cause()).toBeUndefined());
     expect(session.given.value.layouts).toEqual({ '9ZZ98': 'yyMM-lot' });
   });
