@@ -76,7 +76,7 @@ export function clerkAt(page: Page): Clerk {
     isFirst = false;
     if (battery.frost !== undefined) await keys.press(battery.frost);
     await untilFocused(page, /Record this test/);
-    await page.locator('.bench button[data-stop][aria-disabled=false]').waitFor();
+    await page.locator('button[aria-disabled=false]', { hasText: 'Record this test' }).waitFor();
   };
 
   const record = async (): Promise<void> => {
