@@ -1,7 +1,7 @@
 import type { Outcome } from '../../../src/basics/outcome.ts';
 import { answer, problem } from '../../../src/basics/outcome.ts';
 import type { Block } from '../../../src/report/sheet.ts';
-import { isDateFormat } from '../dateCode.ts';
+import { isDateFormat } from '../dateFormat.ts';
 import { rangeOn } from './cells.ts';
 import { dateShift, firstDayOf1904 } from './dates.ts';
 import { inExcel } from './session.ts';

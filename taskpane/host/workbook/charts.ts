@@ -6,7 +6,7 @@ import { chartSvg } from '../../plot/chartSvg.ts';
 import type { StartedWorkbook } from './engine.ts';
 import type { LiveSheet } from './live.ts';
 import { liveSheets } from './live.ts';
-import { isDateCode } from './reading.ts';
+import { isDateFormat } from '../dateFormat.ts';
 
 /** What a sheet can do where there is a screen. */
 type WithImages = {
@@ -160,7 +160,9 @@ const cellsOf = ({ row, column, rows, columns }: Block): (readonly [number, numb
 function categoryText(live: LiveSheet, row: number, column: number): string {
   const value = live.value(row, column);
   if (typeof value !== 'number') return typeof value === 'string' ? value : '';
-  return isDateCode(live.numberCode(row, column)) ? isoDay(Math.floor(value)).slice(0, 7) : String(value);
+  return isDateFormat(live.numberCode(row, column) ?? '')
+    ? isoDay(Math.floor(value)).slice(0, 7)
+    : String(value);
 }
 
 function numberAt(live: LiveSheet, row: number, column: number): number | null {

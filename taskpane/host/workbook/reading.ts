@@ -1,3 +1,4 @@
+import { isDateFormat } from '../dateFormat.ts';
 import type { Outcome } from '../../../src/basics/outcome.ts';
 import { answer, problem } from '../../../src/basics/outcome.ts';
 import type { BlockContents, HostCell, SheetBlock, Work } from '../sheetHost.ts';
@@ -37,22 +38,9 @@ function readRow(
     const [at, across] = [block.row + row, block.column + column];
     const value = live.value(at, across);
     cells.push(value);
-    if (typeof value !== 'number' || !isDateCode(live.numberCode(at, across))) continue;
+    if (typeof value !== 'number' || !isDateFormat(live.numberCode(at, across) ?? '')) continue;
     if (!dateCells.has(column)) dateCells.set(column, new Set());
     dateCells.get(column)!.add(row);
   }
   return cells;
-}
-
-const known = new Map<string, boolean>();
-
-/** Whether a number format shows a date or a time: letters of one outside quotes, escapes and brackets. */
-export function isDateCode(code: string | undefined): boolean {
-  if (code === undefined || code === '') return false;
-  const found = known.get(code);
-  if (found !== undefined) return found;
-  const bare = code.replace(/"[^"]*"|\\.|_.|\*./g, '').replace(/\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, '');
-  const isDate = !/general/i.test(bare) && /[ymdhs]/i.test(bare);
-  known.set(code, isDate);
-  return isDate;
 }

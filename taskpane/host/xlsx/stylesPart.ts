@@ -1,4 +1,4 @@
-import { isDateFormat } from '../dateCode.ts';
+import { isDateFormat } from '../dateFormat.ts';
 import { attribute, elements, elementsIn, openingTag, prefixOf, prefixed, withAttribute } from './xml.ts';
 import { escaped, insertBefore } from './xml.ts';
 
