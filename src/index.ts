@@ -17,6 +17,7 @@ export * from './label/symbolDate.ts';
 export * from './label/labelElements.ts';
 export * from './label/elementString.ts';
 export * from './label/labelScan.ts';
+export * from './label/scannerFrame.ts';
 // service
 export * from './service/battery.ts';
 export * from './service/monthsInService.ts';

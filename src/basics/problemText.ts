@@ -83,6 +83,12 @@ const sentences = {
     `${p.argument} is ${shown(p.given)}; the country of codification bureau ${p.more?.bureau ?? ''} is not in the list here`,
   notASymbol: (p) =>
     `${p.argument} is ${shown(p.given)}; allowed is the text of an ISO/IEC 15434 or GS1 symbol, a stock number, a code such as 0324-117, or a serial of up to 50 letters, digits and - / .`,
+  strayControls: (p) =>
+    `${p.argument} is ${shown(p.given)}, with control characters that are on no label: switch off what the scanner adds around its text, or type the serial`,
+  markWithoutFields: (p) =>
+    `${p.argument} is ${shown(p.given)}: ${p.more?.mark ?? ''} says that it is a GS1 symbol, and no GS1 field follows; switch off the scanner's prefix (AIM or symbology identifier), or type the serial`,
+  separatorBehind: (p) =>
+    `${p.argument} is ${shown(p.given)}: with a separator behind it, it would be a GS1 field, and it is none; switch off the scanner's suffix, or type the serial`,
   envelopeHeader: (p) =>
     `${p.argument} is ${shown(p.given)}, whose header is damaged: it must begin [)><RS>06<GS>; set the scanner to send the control characters, or to spell them <RS>, <GS>, <EOT>`,
   envelopeOpen: (p) =>
@@ -160,6 +166,11 @@ const sentences = {
   // storage
   negativeDays: (p) => `days is ${shown(p.given)}; allowed is 0 or more`,
   notWholeMonths: (p) => `mostMonths is ${shown(p.given)}; allowed are whole months, 1 to 60`,
+  // bench: readings as they are typed
+  voltsWritten: (p) =>
+    `${p.argument} is ${shown(p.given)}; allowed is ${range(p)} V, in volts and with the point: written like ${p.more?.like ?? ''}, not ${p.more?.not ?? ''} and not ${p.more?.not ?? ''}0 mV`,
+  voltsAmongAmperes: (p) =>
+    `${p.argument} is ${shown(p.given)}; allowed is 0, or 16 to 10000 A; volts at the end of a load test go into the field for them`,
   // bench: which battery is meant
   noRowSelected: () =>
     "the selected cell is in no row of a battery; choose a cell of its row in the inventory's sheet, or type the serial",

@@ -10,7 +10,7 @@ import { countsAsRetest, damageSeen } from './benchEntry.ts';
 import type { Caution } from './cautions.ts';
 import { CHARGING_CAUTIONS } from './cautions.ts';
 import type { Judgement } from './verdict.ts';
-import { FROST_MARGIN_KELVIN, judge } from './verdict.ts';
+import { FROST_CELSIUS, FROST_MARGIN_KELVIN, judge } from './verdict.ts';
 import { reasonAndNextStep, TEMPERATURE_NOT_GIVEN } from './verdictReason.ts';
 
 /** What the bench answers about one battery. */
@@ -163,5 +163,13 @@ function notesOf(entry: BenchEntry): string[] {
     );
   if (entry.restVolts !== undefined && entry.hoursAtRest === undefined)
     notes.push('Hours at rest not said: its voltage counts only after 3 h, better 8 h');
+  if (entry.reading !== undefined && entry.loadVolts !== undefined)
+    notes.push(
+      `Judged by the reading in amperes; the load-test volts, ${entry.loadVolts} V, go on record and are not judged`,
+    );
+  if (entry.restVolts === undefined && entry.celsius !== undefined && entry.celsius <= FROST_CELSIUS)
+    notes.push(
+      'Without a rest voltage its charge and where its acid freezes are not known; that it was not in frost was answered, not measured',
+    );
   return notes;
 }

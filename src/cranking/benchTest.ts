@@ -1,5 +1,5 @@
 import type { Outcome } from '../basics/outcome.ts';
-import { andThen, answer } from '../basics/outcome.ts';
+import { andThen, answer, problem } from '../basics/outcome.ts';
 import type { BenchAnswer } from './benchAnswer.ts';
 import { answerByLook, answerByTest, answerFrozen, answerInSet, answerNotRested } from './benchAnswer.ts';
 import type { BenchEntry, BenchQuestion } from './benchEntry.ts';
@@ -21,6 +21,9 @@ export type BenchTest = {
 /** A rest voltage counts after so many hours. Published: 3 h at least, 8 h better. */
 export const LEAST_HOURS_AT_REST = 3;
 
+/** No battery rests longer, ten years; what is more is a slip of the pen [h]. Own judgement. */
+export const MOST_HOURS_AT_REST = 87_600;
+
 /**
  * The order of the work at one battery, from what was answered and read so far: look, alone, readings, frost, answer. Any
  * damage ends it as Condemned and any heat as Not judged, before anything is connected. A battery that is not alone, may
@@ -31,7 +34,7 @@ export const LEAST_HOURS_AT_REST = 3;
  * @returns the stage, its open questions and cautions, and the answer where it is reached
  * @problem missing     as verdict
  * @problem badInput    as verdict
- * @problem outOfRange  as verdict
+ * @problem outOfRange  as verdict, or when the hours at rest are under 0 or over ten years
  * @source tb9-6140-252-13 as verdict
  * @source tm9-6115-730-24 rest of 3 h at least
  * @source commonPractice look first, read alone, never charge or test what is frozen
@@ -57,10 +60,20 @@ function byReadings(entry: BenchEntry): Outcome<BenchTest> {
     if (asksAboutFrost(entry) && entry.frost === undefined)
       return asking('frost', ['frost'], ['frozen'], entry);
     const { hoursAtRest } = entry;
+    const wrong = hoursProblem(hoursAtRest);
+    if (wrong !== undefined) return wrong;
     if (hoursAtRest !== undefined && !(hoursAtRest >= LEAST_HOURS_AT_REST))
       return done(answerNotRested(hoursAtRest), entry);
     return andThen(answerByTest(test, entry), (found) => done(found, entry));
   });
+}
+
+type Refused = Extract<Outcome<never>, { readonly ok: false }>;
+
+function hoursProblem(hours: number | undefined): Refused | undefined {
+  if (hours === undefined || (hours >= 0 && hours <= MOST_HOURS_AT_REST)) return undefined;
+  const limits = [0, MOST_HOURS_AT_REST] as const;
+  return problem('outOfRange', 'outOfLimits', 'hours at rest', hours, { limits });
 }
 
 function asking(

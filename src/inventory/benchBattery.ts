@@ -3,6 +3,7 @@ import type { Outcome } from '../basics/outcome.ts';
 import { andThen, answer, problem } from '../basics/outcome.ts';
 import type { LabelScan } from '../label/labelScan.ts';
 import { labelScan } from '../label/labelScan.ts';
+import { scannerFrame } from '../label/scannerFrame.ts';
 import type { Battery } from '../service/battery.ts';
 
 /** What a typed or scanned text says about the battery on the bench. */
@@ -14,6 +15,8 @@ export type BenchIdentity = {
   readonly rows: readonly number[];
   /** What the symbol says, where it was one. */
   readonly label?: LabelScan;
+  /** What the scanner had put around the text, spelled; left out where it had not. */
+  readonly takenOff?: string;
   /** What label and inventory say differently, in sentences; what agrees is not told. */
   readonly differences: readonly string[];
 };
@@ -30,11 +33,15 @@ export type BenchIdentity = {
 export function benchBattery(text: string, batteries: readonly Battery[]): Outcome<BenchIdentity> {
   const typed = text.trim();
   if (typed === '') return problem('missing', 'missing', 'serial');
-  if (batteries.some(({ serial }) => isSame(serial, typed))) return answer(identity(typed, batteries));
+  const knows = (text: string): boolean => batteries.some(({ serial }) => isSame(serial, text));
+  if (knows(typed)) return answer(identity(typed, batteries));
+  const { bare, takenOff } = scannerFrame(typed);
+  // Whatever a scanner puts around it, and whatever else it may look like: the inventory has this serial.
+  if (takenOff !== '' && knows(bare)) return answer({ ...identity(bare, batteries), takenOff });
   return andThen(labelScan(typed), (label) =>
     label.serial === undefined
       ? problem('missing', 'labelWithoutSerial', 'symbol', typed)
-      : answer(identity(label.serial, batteries, label)),
+      : answer({ ...identity(label.serial, batteries, label), ...(takenOff !== '' && { takenOff }) }),
   );
 }
 

@@ -2,6 +2,7 @@ import type { Outcome } from '../basics/outcome.ts';
 import { answer, problem } from '../basics/outcome.ts';
 import { problemText } from '../basics/problemText.ts';
 import { labelScan } from '../label/labelScan.ts';
+import { scannerFrame } from '../label/scannerFrame.ts';
 import type { Battery } from '../service/battery.ts';
 import { whereText } from './whereText.ts';
 
@@ -28,6 +29,8 @@ export type ShelfCount = {
   readonly twice: readonly { readonly serial: string; readonly times: number }[];
   /** Scans that name no battery, with the reason. */
   readonly unreadable: readonly { readonly scanned: string; readonly why: string }[];
+  /** What the scanner had put around its texts, spelled, each once. */
+  readonly takenOff: readonly string[];
 };
 
 /**
@@ -74,15 +77,19 @@ function noSuchShelf(stock: readonly Battery[], shelf: Shelf): Outcome<never> {
 }
 
 type Read = { readonly serial: string; readonly maker?: string };
-type Reads = { readonly reads: readonly Read[]; readonly unreadable: ShelfCount['unreadable'] };
+type Reads = { readonly reads: readonly Read[] } & Pick<ShelfCount, 'unreadable' | 'takenOff'>;
 
 function readScans(scans: readonly string[], batteries: readonly Battery[]): Reads {
   const serials = new Set(batteries.map(({ serial }) => same(serial)));
   const reads: Read[] = [];
   const unreadable: { scanned: string; why: string }[] = [];
+  const frames = new Set<string>();
   for (const scanned of scans) {
+    const { bare, takenOff } = scannerFrame(scanned);
     // A serial may look like a date code or a stock number; where the inventory has it, it is that serial.
-    if (serials.has(same(scanned))) reads.push({ serial: same(scanned) });
+    const serial = [scanned, bare].map(same).find((text) => serials.has(text));
+    if (takenOff !== '') frames.add(takenOff);
+    if (serial !== undefined) reads.push({ serial });
     else {
       const label = labelScan(scanned);
       if (!label.ok) unreadable.push({ scanned, why: problemText(label.problem) });
@@ -91,13 +98,13 @@ function readScans(scans: readonly string[], batteries: readonly Battery[]): Rea
       else reads.push({ serial: same(label.value.serial), maker: label.value.maker });
     }
   }
-  return { reads, unreadable };
+  return { reads, unreadable, takenOff: [...frames] };
 }
 
 const noSerial = (readAs: string): string => `read as ${readAs}, which holds no serial`;
 
 function counted(
-  { reads, unreadable }: Reads,
+  { reads, unreadable, takenOff }: Reads,
   batteries: readonly Battery[],
   expected: readonly Battery[],
 ): ShelfCount {
@@ -131,6 +138,7 @@ function counted(
     unknown: [...unknown],
     twice: [...again].map(([serial, times]) => ({ serial, times })),
     unreadable,
+    takenOff,
   };
 }
 

@@ -6,15 +6,20 @@ import { envelope, MESSAGE_START } from './envelope.ts';
 import type { LabelContent, LabelField } from './labelElements.ts';
 import { LABEL_FIELDS, labelContent, stockParts } from './labelElements.ts';
 import { stockNumber } from './stockNumber.ts';
+import type { ScannerFrame } from './scannerFrame.ts';
+import { scannerFrame } from './scannerFrame.ts';
 import { symbolDate } from './symbolDate.ts';
-import { controlCharacters, GROUP_SEPARATOR, spelledOut } from './symbolText.ts';
+import { controlCharacters, GROUP_SEPARATOR, hasControls, spelledOut } from './symbolText.ts';
 
 /** What a label says, and as what its text was read. */
-export type LabelScan = LabelContent & { readonly readAs: string };
+export type LabelScan = LabelContent & {
+  readonly readAs: string;
+  /** What the scanner had put around the text, spelled; left out where it had not. */
+  readonly takenOff?: string;
+};
 
-// What readers put before the text to say which symbol it was; those of the second list are GS1 symbols.
-const SYMBOLOGY = /^\][A-Za-z][0-9A-Za-z]/;
-const GS1_SYMBOLOGY = /^\](?:C1|d2|Q3|e0|J1)/;
+// Marks of GS1 symbols.
+const GS1_MARK = /^\](?:C1|d2|Q3|e0|J1)/;
 const TRADE_ITEM_FIRST = /^01\d{14}/;
 const LONE_DATE = /^11(\d{6})$/;
 const STOCK_NUMBER =
@@ -26,26 +31,38 @@ const MOST_EXACT_FIGURES = 15;
 /**
  * What the text of a label's symbol says: an ISO/IEC 15434 message of format 05, 06 or 12; a GS1 element string with
  * FNC1; a stock number as people read it; a date code MMyy-lot; or a bare serial. Control characters may be spelled
- * <RS> <GS> <EOT> or {RS} {GS} {EOT}. Two-digit years: 70 to 99 are 1970 to 1999, 00 to 69 are 2000 to 2069. The date
+ * <RS> <GS> <EOT> or {RS} {GS} {EOT}. What a scanner is set to send around the text - STX and ETX, the mark of the
+ * symbol's kind, a separator at the end - is taken off and told. Two-digit years: 70 to 99 are 1970 to 1999, 00 to 69 are 2000 to 2069. The date
  * made is the symbol's date of manufacture, or else its one other date.
  * @param symbol  text of the symbol; a number only where it has at most 15 figures
  * @returns the fields that the label holds
  * @problem badInput  when the text is damaged or cut short, a field is malformed, or what belongs together isn't there
  * @source iso15434 messages
  * @source gs1SyntaxDictionary element strings
+ * @source iso15424 marks of symbols
  * @example labelScan('[)>{RS}06{GS}17V9ZZ98{GS}1PBX6T-100{GS}S0001234{RS}{EOT}').value.uii // "D9ZZ98BX6T-1000001234"
  */
 export function labelScan(symbol: unknown): Outcome<LabelScan> {
   const text = symbolText(symbol);
   if (text === undefined) return problem('badInput', 'notASymbol', 'symbol', symbol);
-  const bare = text.replace(SYMBOLOGY, '');
+  const frame = scannerFrame(text);
+  return andThen(contentOf(frame), (scan) =>
+    answer(frame.takenOff === '' ? scan : { ...scan, takenOff: frame.takenOff }),
+  );
+}
+
+function contentOf(frame: ScannerFrame): Outcome<LabelScan> {
+  const { bare, mark, endsWithSeparator } = frame;
   if (bare.startsWith(MESSAGE_START)) return fromMessage(bare);
-  if (GS1_SYMBOLOGY.test(text) || isElementString(bare)) return fromElementString(bare);
+  if (GS1_MARK.test(mark)) return fromMarked(bare, mark);
+  if (isElementString(bare)) return fromElementString(bare);
+  if (endsWithSeparator && /^\d/.test(bare)) return fromSeparated(bare);
   if (STOCK_NUMBER.test(bare)) return fromStockNumber(bare);
   const code = DATE_CODE.exec(bare);
   if (code !== null) return fromDateCode(bare, code[1]!, code[2]!);
   if (BARE_SERIAL.test(bare)) return answer({ readAs: 'bare serial', serial: bare, others: [] });
-  return problem('badInput', 'notASymbol', 'symbol', spelledOut(bare));
+  const because = hasControls(bare) ? 'strayControls' : 'notASymbol';
+  return problem('badInput', because, 'symbol', spelledOut(bare));
 }
 
 /**
@@ -70,7 +87,8 @@ export function labelRows(scan: LabelScan): readonly (readonly [string, string |
     return value === undefined ? [] : [[field, value] as const];
   });
   const span = scan.madeTo === undefined ? [] : [['made names a', scan.madeTo] as const];
-  return [...fields, ...span, ...scan.others, ['read as', scan.readAs]];
+  const frame = scan.takenOff === undefined ? [] : [['taken off', scan.takenOff] as const];
+  return [...fields, ...span, ...scan.others, ['read as', scan.readAs], ...frame];
 }
 
 function symbolText(symbol: unknown): string | undefined {
@@ -92,6 +110,20 @@ function fromMessage(text: string): Outcome<LabelScan> {
       answer({ ...content, readAs: `ISO/IEC 15434 format ${formats.join(' and ')}` }),
     ),
   );
+}
+
+// The mark of a GS1 symbol before a text that can be none: the scanner's setting is at fault, not the label.
+function fromMarked(text: string, mark: string): Outcome<LabelScan> {
+  if (text !== '' && (!/^[A-Z]/i.test(text) || text.includes(GROUP_SEPARATOR)))
+    return fromElementString(text);
+  return problem('badInput', 'markWithoutFields', 'symbol', spelledOut(mark + text), { more: { mark } });
+}
+
+// Figures with a separator behind them may be a GS1 field or a serial; they are not guessed to be a serial.
+function fromSeparated(text: string): Outcome<LabelScan> {
+  const read = fromElementString(text);
+  const sent = `${text}<GS>`;
+  return read.ok ? read : problem('badInput', 'separatorBehind', 'symbol', sent);
 }
 
 function fromElementString(text: string): Outcome<LabelScan> {

@@ -7,19 +7,23 @@ import { chargeRow, testRow } from '../../src/inventory/benchRecord.ts';
 import type { BenchForm } from '../bench/benchForm.ts';
 import { nextBench } from '../bench/benchForm.ts';
 import type { BenchState, DoneBefore } from '../bench/benchState.ts';
-import { benchSerial, doneBefore } from '../bench/benchState.ts';
+import { benchSerial, caseLineOf, doneBefore, hasUnsaved } from '../bench/benchState.ts';
 import type { BenchFound } from '../computing/benchAnswer.ts';
 import type { Session } from '../session.ts';
+import { UNSAVED, unsavedQuestion } from '../text/benchText.ts';
+import { ask } from './ask.ts';
 import { putOnRecord } from './benchRecords.ts';
 
 /** Takes a text as the name of the battery on the bench; the one before it has nothing more to say. */
-export function giveIdentity({ bench }: Session, identity: string): void {
+export function giveIdentity({ bench, notice }: Session, identity: string): void {
   batch(() => {
     bench.form.value = { ...bench.form.value, identity };
     bench.isRecorded.value = false;
     bench.onRecord.value = undefined;
     bench.found.value = undefined;
     bench.identityProblem.value = undefined;
+    if (bench.last.value !== undefined) notice.value = undefined;
+    bench.last.value = undefined;
   });
 }
 
@@ -69,6 +73,7 @@ function retestOf(
 export async function recordTest(session: Session, entry: BenchEntry, found: BenchAnswer): Promise<boolean> {
   const { bench } = session;
   if (!isNamed(bench)) return false;
+  const line = caseLineOf(bench, session.asOf.value, entry, found);
   const before = doneBefore(bench);
   const form = bench.form.value;
   const place = bench.found.value?.battery?.place;
@@ -83,6 +88,7 @@ export async function recordTest(session: Session, entry: BenchEntry, found: Ben
   batch(() => {
     remember(bench, head.serial, counts);
     bench.recorded.value = { ...bench.recorded.value, tests: bench.recorded.value.tests + 1 };
+    bench.last.value = { serial: head.serial, line };
     // While the row was written another battery may have come, or a reading may have been put right.
     if (bench.form.value.identity === form.identity) bench.onRecord.value = { entry, answer: found, before };
     bench.isRecorded.value = bench.form.value === form;
@@ -118,16 +124,24 @@ function isNamed(bench: BenchState): boolean {
   return named;
 }
 
-/** Clears the bench for the next battery; what stays the same stays. */
-export function nextBattery({ bench, notice }: Session): void {
+/**
+ * Clears the bench for the next battery; what stays the same stays, and the line of a battery just put on record stands
+ * until another is named. What is not on record is left out only where the user says so.
+ * @returns whether the bench is clear
+ */
+export async function nextBattery(session: Session): Promise<boolean> {
+  const { bench } = session;
+  if (hasUnsaved(bench) && (await ask(session, unsavedQuestion(benchSerial(bench)), UNSAVED)) !== 1)
+    return false;
   batch(() => {
     bench.form.value = nextBench(bench.form.value);
     bench.found.value = undefined;
     bench.identityProblem.value = undefined;
     bench.onRecord.value = undefined;
     bench.isRecorded.value = false;
-    notice.value = undefined;
+    if (bench.last.value === undefined) session.notice.value = undefined;
   });
+  return true;
 }
 
 function recordHead({ bench, asOf, timeOfDay }: Session) {

@@ -1,8 +1,10 @@
 import type { Signal } from '@preact/signals';
 import { signal } from '@preact/signals';
+import type { Day } from '../../src/basics/calendar.ts';
 import type { Problem } from '../../src/basics/outcome.ts';
 import type { BenchAnswer } from '../../src/cranking/benchAnswer.ts';
 import type { BenchEntry } from '../../src/cranking/benchEntry.ts';
+import { caseLine } from '../../src/inventory/caseLine.ts';
 import type { Cell } from '../../src/inventory/inventory.ts';
 import type { BenchFound } from '../computing/benchAnswer.ts';
 import type { BenchForm } from './benchForm.ts';
@@ -41,6 +43,8 @@ export type BenchState = {
   readonly onRecord: Signal<RecordedTest | undefined>;
   /** The fields stand as they were recorded. */
   readonly isRecorded: Signal<boolean>;
+  /** The last battery that was put on record and its line for the case, until another is named. */
+  readonly last: Signal<{ readonly serial: string; readonly line: string } | undefined>;
   /** A row is being written: until it stands, no other is. */
   readonly isWriting: Signal<boolean>;
   readonly kept: Signal<readonly KeptRecord[]>;
@@ -57,6 +61,7 @@ export function newBench(): BenchState {
     recorded: signal({ tests: 0, charges: 0 }),
     onRecord: signal<RecordedTest | undefined>(undefined),
     isRecorded: signal(false),
+    last: signal<{ serial: string; line: string } | undefined>(undefined),
     isWriting: signal(false),
     kept: signal<readonly KeptRecord[]>([]),
   };
@@ -65,6 +70,33 @@ export function newBench(): BenchState {
 /** The serial of the battery on the bench: as the inventory writes it, else as it was typed. */
 export function benchSerial({ form, found }: BenchState): string {
   return found.value?.serial ?? form.value.identity.trim();
+}
+
+/**
+ * Whether something stands on the bench that was read or seen and is not on record: volts, hours, amperes, damage, heat,
+ * frost. What stays from one battery to the next, and which battery it is, is not lost by moving on.
+ */
+export function hasUnsaved({ form, isRecorded }: BenchState): boolean {
+  if (isRecorded.value) return false;
+  const { answers, readings } = form.value;
+  const { restVolts, hoursAtRest, reading, loadVolts } = readings;
+  const isRead = [restVolts, hoursAtRest, reading, loadVolts].some((typed) => typed.trim() !== '');
+  return isRead || [answers.case, answers.posts, answers.heat, answers.frost].includes('yes');
+}
+
+/** The line for the case of the battery on the bench. */
+export function caseLineOf(
+  { found }: BenchState,
+  testedOn: Day,
+  entry: BenchEntry,
+  answered: BenchAnswer,
+): string {
+  const { battery, average } = found.value ?? {};
+  return caseLine({
+    ...(battery?.made !== undefined && { made: battery.made }),
+    ...{ testedOn, entry, answer: answered },
+    ...(average !== undefined && { average }),
+  });
 }
 
 /**

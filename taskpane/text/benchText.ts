@@ -19,6 +19,8 @@ export const BENCH = {
   selected: 'Take the row that is selected',
   picture: 'Picture of the symbol',
   unknown: 'This serial is not in the inventory; the test can be put on record all the same.',
+  takenOff: (frame: string, serial: string) =>
+    `Read as ${serial}. Taken off: ${frame}, which the scanner puts around its text; its settings can switch that off.`,
   several: (rows: string) => `Several rows have this serial (${rows}): look at them in the inventory.`,
   noInventory: 'No inventory has been read, so nothing is known about this battery but what you say here.',
   retest: 'This is the',
@@ -37,6 +39,7 @@ export const BENCH = {
   charger: 'Charger used',
   chargeRecord: 'Record this charge',
   caseLine: 'Line for the case',
+  last: (serial: string) => `Line for the case of ${serial}, which is on record`,
   count: (tests: number, charges: number) =>
     `On record from this bench: ${tests} ${tests === 1 ? 'test' : 'tests'}, ${charges} ${charges === 1 ? 'charge' : 'charges'}.`,
 } as const;
@@ -85,6 +88,11 @@ export const FACTS = {
   mate: 'Serial',
   verdict: 'Verdict',
 } as const;
+
+/** What is asked before something that is not on record is left out; the safe answer stands first. */
+export const unsavedQuestion = (serial: string): string =>
+  `${serial === '' ? 'What was read here' : `What was read at ${serial}`} is not on record. Go on without it?`;
+export const UNSAVED = ['Stay with this battery', 'Go on, without a record'] as const;
 
 export const GIVING_RECORDS = 'Making a workbook of the records';
 export const keptSentence = (sheet: string, serial: string, count: number): string =>

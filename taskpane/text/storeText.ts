@@ -20,6 +20,8 @@ export const COUNT = {
   run: 'Count',
   counting: 'Counting',
   summary: (found: number, expected: number) => `${found} of ${expected} that should be here are here.`,
+  takenOff: (frames: string) =>
+    `Taken off scans: ${frames}, which the scanner puts around its text; its settings can switch that off.`,
   lists: {
     missing: 'Missing',
     wrongPlace: 'On another shelf by the inventory',

@@ -51,6 +51,29 @@ describe('the order of the bench', () => {
 });
 
 describe('the answer of the bench', () => {
+  it.each([-1, -0.01, 87_601, Number.NaN])('refuses %d hours at rest', (hoursAtRest) => {
+    expect(refusal(benchTest({ ...good, hoursAtRest }))).toEqual([
+      'outOfRange',
+      `hours at rest is ${hoursAtRest}; allowed is 0 to 87600`,
+    ]);
+    expect(at({ hoursAtRest: 0 }).answer!.word).toBe('Not judged');
+  });
+
+  it('says which is judged where both amperes and load-test volts were read', () => {
+    expect(at({ loadVolts: 9.2 }).answer!.notes).toEqual([
+      'Judged by the reading in amperes; the load-test volts, 9.2 V, go on record and are not judged',
+    ]);
+    expect(at({ loadVolts: 9.7, reading: undefined, least: 9.6 }).answer!.notes).toEqual([]);
+  });
+
+  it('says what is not known where a cold one has no rest voltage, and judges it by its reading', () => {
+    const { answer } = at({ restVolts: undefined, celsius: -25, frost: 'no' });
+    expect(answer!.word).toBe('Serviceable');
+    expect(answer!.reason).toMatch(/though its rest voltage was not given$/);
+    expect(answer!.notes[0]).toMatch(/^Without a rest voltage its charge and where its acid freezes are not/);
+    expect(at({ restVolts: undefined, celsius: 15 }).answer!.notes).toEqual([]);
+  });
+
   it('is Serviceable with charge, band, freezing point and what its place means', () => {
     const { answer } = at({ coldestOfPlace: -31 });
     expect(answer).toMatchObject({ word: 'Serviceable', nextStep: 'Fit for use', mayBeCharged: true });

@@ -26,6 +26,20 @@ describe('benchBattery', () => {
     expect(found.label?.maker).toBe('9ZZ98');
   });
 
+  it('finds a serial in what a scanner puts around it, and tells what was taken off', () => {
+    for (const framed of ['\u0002NF0012\u0003', 'nf0012\u001d', ']C1NF0012', ']d1NF0012']) {
+      const found = valueOf(benchBattery(framed, inventory));
+      expect([found.battery?.row, found.serial], framed).toEqual([2, 'NF0012']);
+      expect(found.takenOff, framed).toMatch(/^(<STX> <ETX>|<GS>|\]C1|\]d1)$/);
+    }
+    expect(valueOf(benchBattery('NF0012', inventory)).takenOff).toBeUndefined();
+    expect(valueOf(benchBattery('<STX>NF9999<ETX>', inventory))).toMatchObject({
+      serial: 'NF9999',
+      takenOff: '<STX> <ETX>',
+    });
+    expect(refusal(benchBattery(']C1NF9999', inventory))[1]).toContain("switch off the scanner's prefix");
+  });
+
   it('tells what label and inventory say differently', () => {
     const other = [battery(2, { serial: 'NF0012', maker: '9ZZ97' })];
     expect(valueOf(benchBattery(SYMBOL, other)).differences).toEqual([

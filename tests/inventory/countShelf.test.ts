@@ -35,6 +35,13 @@ describe('a count of a shelf', () => {
     expect(count(['a2 ', '0324-117', ' a1'], { site: 'NORTH', storagePlace: ' b2' }).missing).toEqual([]);
   });
 
+  it('counts a serial in what a scanner puts around it, and tells what was taken off, once', () => {
+    const { found, takenOff, unreadable } = count(['\u0002A1\u0003', '\u0002A2\u0003', ']C00324-117']);
+    expect(serials(found)).toEqual(['A1', 'A2', '0324-117']);
+    expect([takenOff, unreadable]).toEqual([['<STX> <ETX>', ']C0'], []]);
+    expect(count(['A1']).takenOff).toEqual([]);
+  });
+
   it('tells a battery of another shelf from one in a vehicle, a removed one and a stranger', () => {
     const { wrongPlace, elsewhere, unknown } = count(['C1', 'D1', 'E1', 'F1', 'Z9']);
     expect(wrongPlace.map(({ where }) => where)).toEqual(['in stock at North, B3', 'in stock at East, B2']);

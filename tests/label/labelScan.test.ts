@@ -194,6 +194,27 @@ describe('labelScan, text without an envelope', () => {
     expect(valueOf(labelScan(`]d1${GOOD_PAYLOADS[0]!.typed}`)).serial).toBe('0001234');
   });
 
+  it('takes off what a scanner is set to send around the text, and tells it', () => {
+    const framed = valueOf(labelScan(`\u0002]d1${GOOD_PAYLOADS[0]!.typed}\u0003\r\n`));
+    expect(framed).toMatchObject({ serial: '0001234', takenOff: '<STX>]d1 <ETX>' });
+    expect(labelRows(framed).at(-1)).toEqual(['taken off', '<STX>]d1 <ETX>']);
+    expect(valueOf(labelScan('{STX}NF2001{ETX}'))).toMatchObject({
+      serial: 'NF2001',
+      takenOff: '<STX> <ETX>',
+    });
+    expect(valueOf(labelScan('NF2001\u001d'))).toMatchObject({ serial: 'NF2001', takenOff: '<GS>' });
+    expect(valueOf(labelScan('NF2001')).takenOff).toBeUndefined();
+  });
+
+  it('does not guess that a GS1 mark or a separator means nothing', () => {
+    expect(refusal(labelScan(']C1NF2001'))).toBe('markWithoutFields');
+    expect(sentence(labelScan(']Q3NF2001'))).toContain(']Q3 says that it is a GS1 symbol');
+    expect(refusal(labelScan(']d2'))).toBe('markWithoutFields');
+    expect(refusal(labelScan('21NF2001\u001d'))).toBe('separatorBehind');
+    expect(sentence(labelScan('0079904\u001d'))).toContain("switch off the scanner's suffix");
+    expect(sentence(labelScan('NF\u00002001'))).toContain('"NF<NUL>2001", with control characters');
+  });
+
   it('refuses what it can make nothing of', () => {
     for (const text of ['S/N: 0001234', 'x'.repeat(51), '', '=1+1', 1.5, 1e20, -3, true, null]) {
       expect(refusal(labelScan(text)), String(text)).toBe('notASymbol');

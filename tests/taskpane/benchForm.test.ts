@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { problemText } from '../../src/basics/problemText.ts';
-import type { ReadingName } from '../../taskpane/bench/benchForm.ts';
-import { EMPTY_BENCH, readReadings } from '../../taskpane/bench/benchForm.ts';
+import { EMPTY_BENCH } from '../../taskpane/bench/benchForm.ts';
+import type { ReadingName } from '../../taskpane/bench/readReadings.ts';
+import { readReadings } from '../../taskpane/bench/readReadings.ts';
 
 const read = (name: ReadingName, typed: string) => {
   const { values, wrong } = readReadings({ ...EMPTY_BENCH.readings, [name]: typed });
@@ -41,6 +42,22 @@ describe('what is typed at the bench', () => {
     ['hoursAtRest', '8 C'],
   ] as const)('%s %s is refused: it is no reading of that field', (name, typed) => {
     expect(read(name, typed)).toContain(`"${typed}"`);
+  });
+
+  it.each([
+    ['restVolts', '1260'],
+    ['restVolts', '1260 mV'],
+    ['restVolts', '17'],
+    ['loadVolts', '9600 mV'],
+    ['loadVolts', '990'],
+  ] as const)('%s %s: what is allowed, and what it looks like', (name, typed) => {
+    expect(read(name, typed)).toMatch(
+      /; allowed is (6|0) to 16 V, .* written like (12|9)\.60, not \d+ and not \d+ mV$/,
+    );
+  });
+
+  it('of a whole set is told as that', () => {
+    expect(read('restVolts', '25.2')).toContain('the voltage of a whole 24 V set');
   });
 
   it('is refused under the name of its field, with the unit that belongs there', () => {

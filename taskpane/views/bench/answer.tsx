@@ -1,6 +1,6 @@
 import type { BenchAnswer } from '../../../src/cranking/benchAnswer.ts';
 import type { BenchEntry } from '../../../src/cranking/benchEntry.ts';
-import { caseLine } from '../../../src/inventory/caseLine.ts';
+import { caseLineOf } from '../../bench/benchState.ts';
 import type { Session } from '../../session.ts';
 import { CautionList } from './cautionList.tsx';
 import { MatesOf } from './mates.tsx';
@@ -20,12 +20,7 @@ export function Answer({
 }) {
   const { word, reason, nextStep, charge, frostAtPlace, freezesAt, notes, cautions } = found;
   const known = session.bench.found.value;
-  const line = caseLine({
-    ...(known?.battery?.made !== undefined && { made: known.battery.made }),
-    testedOn: session.asOf.value,
-    ...{ entry, answer: found },
-    ...(known?.average !== undefined && { average: known.average }),
-  });
+  const line = caseLineOf(session.bench, session.asOf.value, entry, found);
   return (
     <>
       <div role="status" class="verdict">

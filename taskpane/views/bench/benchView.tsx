@@ -9,6 +9,7 @@ import { nextBattery } from '../../actions/bench.ts';
 import { entryOf } from '../../bench/benchForm.ts';
 import type { BenchState } from '../../bench/benchState.ts';
 import { doneBefore } from '../../bench/benchState.ts';
+import { firstClick } from '../../parts/firstClick.ts';
 import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
 import { VIEW_NAMES } from '../../text/paneText.ts';
@@ -32,9 +33,9 @@ export function BenchView({ session }: { readonly session: Session }) {
     moveToStart(work.current);
     guardKeptRecords(session);
   }, []);
-  const next = (): void => {
-    nextBattery(session);
-    moveToStart(work.current);
+  const next = async (button: HTMLElement): Promise<void> => {
+    if (await nextBattery(session)) moveToStart(work.current);
+    else button.focus();
   };
   const { case: cracked, posts, heat, alone, frost } = bench.form.value.answers;
   const endedByLook = [cracked, posts, heat].includes('yes');
@@ -44,9 +45,10 @@ export function BenchView({ session }: { readonly session: Session }) {
   const found = test.ok ? test.value.answer : undefined;
   const asksFrost = isRead && (frost !== undefined || (test.ok && test.value.asksFrost));
   return (
-    <div class="bench" ref={work} onKeyDown={enterMovesOn}>
+    <div class="bench" ref={work} onKeyDownCapture={passOverHeldKeys} onKeyDown={enterMovesOn}>
       <h2>{VIEW_NAMES.bench}</h2>
       <ViewHelp of="bench" />
+      <LastLine bench={bench} />
       <Step session={session} heading={BENCH.look} asks={['case', 'posts', 'heat']} cautions={['acid']} />
       {!endedByLook && (
         <Step
@@ -71,15 +73,39 @@ export function BenchView({ session }: { readonly session: Session }) {
           {(found !== undefined || bench.isLooking.value) && (
             <RecordTestButton session={session} entry={entry.ok ? entry.value : undefined} found={found} />
           )}
-          <button type="button" data-stop class="next secondary" onClick={next}>
-            {BENCH.next}
-          </button>
+          <NextButton onPress={next} />
         </div>
       </section>
       <Charge session={session} />
       <p>{BENCH.count(bench.recorded.value.tests, bench.recorded.value.charges)}</p>
       <KeptRecords session={session} />
     </div>
+  );
+}
+
+function NextButton({ onPress }: { readonly onPress: (button: HTMLElement) => Promise<void> }) {
+  const button = useRef<HTMLButtonElement>(null);
+  return (
+    <button
+      type="button"
+      data-stop
+      class="next secondary"
+      ref={button}
+      onClick={firstClick(() => void onPress(button.current!))}
+    >
+      {BENCH.next}
+    </button>
+  );
+}
+
+/** What is to be chalked on the last battery, where its answer has gone and no other is named yet. */
+function LastLine({ bench }: { readonly bench: BenchState }) {
+  const last = bench.last.value;
+  if (last === undefined || bench.onRecord.value !== undefined) return null;
+  return (
+    <p class="caseLine">
+      <strong>{BENCH.last(last.serial)}:</strong> <code>{last.line}</code>
+    </p>
   );
 }
 
@@ -110,6 +136,14 @@ function Step({
       ))}
     </section>
   );
+}
+
+/** A key that is held down answers, records and moves on once only. */
+function passOverHeldKeys(event: KeyboardEvent): void {
+  const isText = event.target instanceof HTMLInputElement && event.target.type === 'text';
+  if (!event.repeat || (event.key !== 'Enter' && (isText || !/^[ yn]$/i.test(event.key)))) return;
+  event.preventDefault();
+  event.stopPropagation();
 }
 
 /** Enter ends a field and moves on; buttons keep it for themselves, and a question that is open stays. */

@@ -1,7 +1,8 @@
 import { problemText } from '../../../src/basics/problemText.ts';
 import type { Retest } from '../../../src/cranking/batteryTest.ts';
-import type { BenchForm, ReadingName } from '../../bench/benchForm.ts';
-import { READINGS, readReadings } from '../../bench/benchForm.ts';
+import type { BenchForm } from '../../bench/benchForm.ts';
+import type { ReadingName } from '../../bench/readReadings.ts';
+import { READINGS, readReadings } from '../../bench/readReadings.ts';
 import type { BenchState } from '../../bench/benchState.ts';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import { BENCH, CONSTRUCTIONS, READING_HINTS, READING_LABELS, RETESTS } from '../../text/benchText.ts';

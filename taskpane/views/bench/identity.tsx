@@ -77,9 +77,10 @@ export function Identity({ session }: { readonly session: Session }) {
 }
 
 function Known({ found, hasInventory }: { readonly found: BenchFound; readonly hasInventory: boolean }) {
-  const { battery, rows, differences } = found;
+  const { battery, rows, differences, takenOff, serial } = found;
   return (
     <div class="known" role="status">
+      {takenOff !== undefined && <p>{BENCH.takenOff(takenOff, serial)}</p>}
       {battery === undefined && rows.length > 1 && <p>{BENCH.several(rows.join(', '))}</p>}
       {battery === undefined && rows.length === 0 && hasInventory && <p>{BENCH.unknown}</p>}
       {differences.map((each) => (

@@ -1,6 +1,8 @@
+import { useRef } from 'preact/hooks';
 import type { BenchAnswer } from '../../../src/cranking/benchAnswer.ts';
 import type { BenchEntry } from '../../../src/cranking/benchEntry.ts';
 import { recordTest } from '../../actions/bench.ts';
+import { firstClick } from '../../parts/firstClick.ts';
 import type { Session } from '../../session.ts';
 import { moveOn } from './moveOn.ts';
 import { BENCH } from '../../text/benchText.ts';
@@ -24,6 +26,11 @@ export function RecordTestButton({
   const isRecorded = session.bench.isRecorded.value;
   const isLooking = session.bench.isLooking.value;
   const isWriting = session.bench.isWriting.value;
+  const at = useRef<HTMLButtonElement>(null);
+  const press = (): void => {
+    if (isRecorded) moveOn(at.current!);
+    else void record(at.current!);
+  };
   const record = async (button: HTMLElement): Promise<void> => {
     if (isLooking || isWriting || entry === undefined || found === undefined) return;
     if (await recordTest(session, entry, found)) moveOn(button);
@@ -34,7 +41,8 @@ export function RecordTestButton({
       type="button"
       data-stop
       aria-disabled={isRecorded || isLooking || isWriting}
-      onClick={({ currentTarget }) => (isRecorded ? moveOn(currentTarget) : void record(currentTarget))}
+      ref={at}
+      onClick={firstClick(press)}
     >
       {isRecorded ? BENCH.recorded : BENCH.record}
     </button>

@@ -57,6 +57,7 @@ function Counted({ count }: { readonly count: ShelfCount }) {
       <p>
         <strong>{COUNT.summary(count.found.length, count.expected)}</strong>
       </p>
+      {count.takenOff.length > 0 && <p>{COUNT.takenOff(count.takenOff.join('; '))}</p>}
       <FoundList heading={lists.missing} lines={count.missing.map(({ serial }) => serial)} />
       <FoundList
         heading={lists.wrongPlace}

@@ -1,60 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { readAgain, readHere } from '../../../taskpane/actions/readInventory.ts';
-import { mountPane } from '../../../taskpane/pane.tsx';
-import { paneSession } from '../paneSession.ts';
-import { benchSheet } from './benchSheets.ts';
-import { paneWindow } from './paneWindow.ts';
+import { benchWindow, drawn, FINE, GOOD } from './benchWindow.ts';
 
-const { element, text, until, button, give } = paneWindow();
-
-const LABELS = {
-  restVolts: 'Rest voltage',
-  hoursAtRest: 'Hours at rest',
-  celsius: 'Battery temperature',
-  reading: 'Cranking reading',
-  loadVolts: 'or load-test end',
-  least: 'Least accepted',
-} as const;
-type Reads = Partial<Record<keyof typeof LABELS, string>>;
-
-async function atBench() {
-  const made = paneSession([benchSheet]);
-  await readHere(made.session);
-  made.session.given.value = { sites: { Kaldmoor: { coldest: -33, average: 1 } } };
-  await readAgain(made.session);
-  made.session.view.value = 'bench';
-  mountPane(element(), made.session);
-  await until(() => expect(text()).toContain('Look first'));
-  return made;
-}
-
-const radio = (ask: string, value: 'yes' | 'no'): HTMLInputElement | null =>
-  element().querySelector<HTMLInputElement>(`input[name=bench-${ask}][value=${value}]`);
-
-/** Lets what follows from the last event be drawn. */
-const drawn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
-
-async function say(answers: Readonly<Record<string, 'yes' | 'no' | undefined>>): Promise<void> {
-  for (const [ask, value] of Object.entries(answers)) {
-    if (value !== undefined) radio(ask, value)?.click();
-    await drawn();
-  }
-}
-
-async function read(reads: Reads): Promise<void> {
-  for (const [name, value] of Object.entries(reads)) give(LABELS[name as keyof Reads], value);
-  await drawn();
-}
-
-const word = (): string | undefined => element().querySelector('.verdict .word')?.textContent ?? undefined;
-const FINE = { case: 'no', posts: 'no', heat: 'no', alone: 'yes' } as const;
-const GOOD: Reads = { restVolts: '12.8', hoursAtRest: '8', celsius: '15', reading: '1100', least: '980' };
-
-async function name(serial: string): Promise<void> {
-  give('Serial, or the text', serial);
-  await until(() => expect(text()).not.toContain('Looking up'));
-  await drawn();
-}
+const { atBench, say, read, name, word, text, until, button } = benchWindow();
 
 describe('a record that takes its time', () => {
   /** A workbook that is slow to write: the row stands once it is let. */
@@ -95,6 +42,8 @@ describe('a record that takes its time', () => {
     await drawn();
     button('Next battery').click();
     await drawn();
+    button('Go on, without a record').click();
+    await drawn();
     await say(FINE);
     await name('NF2002');
     await read({ ...GOOD, reading: '300' });
@@ -120,7 +69,7 @@ describe('a record that takes its time', () => {
 });
 
 describe('a text that names no battery', () => {
-  it.each(['NF2001\u001d', ']C1NF2001', '=1+1'])('%j is not put on record', async (scanned) => {
+  it.each(['NF2001\u0000', ']C1NF-9', '21NF-9\u001d', '=1+1'])('%j is not put on record', async (scanned) => {
     const { session, done } = await atBench();
     session.home.value = 'here';
     await say(FINE);
@@ -130,5 +79,22 @@ describe('a text that names no battery', () => {
     await drawn();
     expect(done.appended).toEqual([]);
     expect(document.activeElement?.closest('.identity')).not.toBeNull();
+  });
+
+  it.each([
+    ['\u0002NF2001\u0003', '<STX> <ETX>'],
+    ['NF2001\u001d', '<GS>'],
+    [']C1NF2001', ']C1'],
+    ['{STX}]A0nf2001{ETX}', '<STX>]A0 <ETX>'],
+  ])('%j is NF2001 in what a scanner puts around it, and that is told', async (scanned, frame) => {
+    const { session, done } = await atBench();
+    session.home.value = 'here';
+    await say(FINE);
+    await name(scanned);
+    await read(GOOD);
+    expect(text()).toContain(`Read as NF2001. Taken off: ${frame}, which the scanner`);
+    button('Record this test').click();
+    await until(() => expect(done.appended).toHaveLength(1));
+    expect(done.appended[0]!.cells[1]).toBe('NF2001');
   });
 });

@@ -1,62 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../../src/cranking/cautions.ts';
-import { readAgain, readHere } from '../../../taskpane/actions/readInventory.ts';
-import { mountPane } from '../../../taskpane/pane.tsx';
-import { paneSession } from '../paneSession.ts';
-import { benchSheet } from './benchSheets.ts';
-import { paneWindow } from './paneWindow.ts';
+import { benchWindow, drawn, FINE, GOOD, LABELS } from './benchWindow.ts';
 
-const { element, text, until, labelled, button, give } = paneWindow();
-
-const LABELS = {
-  restVolts: 'Rest voltage',
-  hoursAtRest: 'Hours at rest',
-  celsius: 'Battery temperature',
-  reading: 'Cranking reading',
-  loadVolts: 'or load-test end',
-  least: 'Least accepted',
-} as const;
-type Reads = Partial<Record<keyof typeof LABELS, string>>;
-
-async function atBench() {
-  const made = paneSession([benchSheet]);
-  await readHere(made.session);
-  made.session.given.value = { sites: { Kaldmoor: { coldest: -33, average: 1 } } };
-  await readAgain(made.session);
-  made.session.view.value = 'bench';
-  mountPane(element(), made.session);
-  await until(() => expect(text()).toContain('Look first'));
-  return made;
-}
-
-const radio = (ask: string, value: 'yes' | 'no'): HTMLInputElement | null =>
-  element().querySelector<HTMLInputElement>(`input[name=bench-${ask}][value=${value}]`);
-
-/** Lets what follows from the last event be drawn. */
-const drawn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
-
-async function say(answers: Readonly<Record<string, 'yes' | 'no' | undefined>>): Promise<void> {
-  for (const [ask, value] of Object.entries(answers)) {
-    if (value !== undefined) radio(ask, value)?.click();
-    await drawn();
-  }
-}
-
-async function read(reads: Reads): Promise<void> {
-  for (const [name, value] of Object.entries(reads)) give(LABELS[name as keyof Reads], value);
-  await drawn();
-}
-
-const word = (): string | undefined => element().querySelector('.verdict .word')?.textContent ?? undefined;
-const FINE = { case: 'no', posts: 'no', heat: 'no', alone: 'yes' } as const;
-const GOOD: Reads = { restVolts: '12.8', hoursAtRest: '8', celsius: '15', reading: '1100', least: '980' };
-
-async function name(serial: string): Promise<void> {
-  give('Serial, or the text', serial);
-  await until(() => expect(text()).not.toContain('Looking up'));
-  await drawn();
-}
+const { atBench, say, read, name, word, radio, element, text, until, labelled, button, give } = benchWindow();
 
 describe('the cautions of the bench', () => {
   it('stand at the step that they belong to', async () => {
@@ -135,6 +82,8 @@ describe('what a battery can’t be talked into', () => {
     await fc.assert(
       fc.asyncProperty(anything, yesNo, async (drawnFor, frost) => {
         button('Next battery').click();
+        await drawn();
+        if (session.question.value !== undefined) button('Go on, without a record').click();
         await drawn();
         await say(FINE);
         await name(drawnFor.serial);
@@ -218,6 +167,8 @@ describe('a record of the bench', () => {
     give('Initials', 'CD');
     give('Construction', 'gel');
     button('Next battery').click();
+    await drawn();
+    button('Go on, without a record').click();
     await drawn();
     const stands = [
       ...Object.values(LABELS),
