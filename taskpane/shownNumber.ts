@@ -7,10 +7,13 @@ const shown = (digits: number) => {
   return (value: number): string => format.format(value).replace(/^-(?=[0.,]*$)/, '');
 };
 
-const [none, one] = [shown(0), shown(1)];
+const [none, one, two] = [shown(0), shown(1), shown(2)];
 
-/** A count or an amount of money, to whole ones. */
+/** A count. */
 export const wholeNumber = none;
+
+/** Money to the cent, as it is counted, so that a column adds up to its total. */
+export const shownMoney = two;
 
 /** An expected count, to one decimal. */
 export const oneDecimal = one;

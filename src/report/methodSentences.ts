@@ -36,14 +36,19 @@ export function lifeSentence({ life: { halfGone, tenthGone, wearOut } }: ToldPla
   return `How long they last here: half are gone by ${band(halfGone)}, one in ten by ${band(tenthGone)}. Wear-out ${wearOut.best.toFixed(1)} (${wearOut.low.toFixed(1)} to ${wearOut.high.toFixed(1)}; 1 = none, 3 = strong).`;
 }
 
+/** What the same method said one or two years before, and what then happened, where no heading says so. */
+export function pastSentence(trial: PastTrial, shown?: DateShown): string {
+  return `Tried on your own past: ${pastTold(trial, shown).replace('Made', 'made')}`;
+}
+
 /** What the same method said one or two years before, and what then happened. */
-export function pastSentence(
+export function pastTold(
   { madeOn, years, expected, low, high, happened, inside }: PastTrial,
   shown?: DateShown,
 ): string {
   const span = years === 1 ? 'the year' : `the ${years} years`;
-  const verdict = inside ? 'inside the band' : 'OUTSIDE the band';
-  return `Tried on your own past: made on ${shownDay(madeOn, shown)}, the same method expected ${expected.toFixed(1)} failures (${low} to ${high}) in ${span} to as-of among the batteries then in service; ${happened} happened, ${verdict}.`;
+  const verdict = inside ? 'inside the band' : 'outside the band';
+  return `Made on ${shownDay(madeOn, shown)}, the same method expected ${expected.toFixed(1)} failures (${low} to ${high}) in ${span} to as-of among the batteries then in service; ${happened} happened, ${verdict}.`;
 }
 
 const WHAT_TO_DO: Readonly<Record<string, string>> = {

@@ -1,4 +1,4 @@
-import { wholeNumber } from '../shownNumber.ts';
+import { shownMoney, wholeNumber } from '../shownNumber.ts';
 import { PLOT, PlotFrame } from './plotFrame.tsx';
 import { linearScale, niceTicks } from '../plot/plotScale.ts';
 
@@ -39,7 +39,7 @@ export function PlotBars({
       format={shortNumber}
       numbers={{
         heads: [{ text: period }, { text: unit, number: true }],
-        rows: bars.map(({ label, value }) => [label, wholeNumber(value)]),
+        rows: bars.map(({ label, value }) => [label, shownMoney(value)]),
       }}
     >
       {bars.map(({ label, value }, index) => (

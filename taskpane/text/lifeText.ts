@@ -60,6 +60,7 @@ export const PICTURE = {
 
 export const THUMB = {
   heading: 'Rule of thumb',
+  state: (half: string, tenth: string) => `half gone by ${half} months, one in ten by ${tenth}`,
   hint: 'What is believed before any record: a judgement, wide on purpose. Enter your own if you have one.',
   half: 'Half gone by, months',
   tenth: 'One in ten gone by, months',
@@ -71,6 +72,7 @@ export const THUMB = {
 
 export const GROUPS = {
   heading: 'Do they differ?',
+  hint: 'Groups are named as the sheet names them: one type in two spellings makes two groups.',
   by: { type: 'By type', site: 'By site', maker: 'By maker' } satisfies Record<LifeGrouping, string>,
   numbers: {
     type: 'Numbers by type',
@@ -103,7 +105,7 @@ export const ODD = {
   hint: 'More early failures (by 24 months) than chance explains, at least three, allowing for how many groups were looked at.',
   none: 'No lot, maker, site or vehicle stands out.',
   found: (kind: string, name: string, failures: number, lives: number, expected: string) =>
-    `${kind} ${name}: ${failures} early failures among ${lives} lives, where ${expected} would be expected.`,
+    `${kind.charAt(0).toUpperCase()}${kind.slice(1)} ${name}: ${failures} early failures among ${lives} lives, where ${expected} would be expected.`,
   todo: {
     lot: 'Hold what is left of the lot, and report it.',
     vehicle: "Look at the vehicle's charging system and for loads left on.",
@@ -114,6 +116,7 @@ export const ODD = {
 
 export const CLAIMS = {
   heading: 'Failed within warranty',
+  state: (count: number) => (count === 0 ? 'none' : count === 1 ? '1 claim' : `${count} claims`),
   months: 'Warranty, months from installation',
   days: 'Days within which a claim must be made',
   hint: 'Both stand in your contract. The warranty is counted from the first installation, the time for a claim from the removal.',

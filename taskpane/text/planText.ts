@@ -112,15 +112,39 @@ export const LIST = {
   site: 'Site',
   type: 'Type',
   any: 'whole fleet',
-  add: 'Add',
+  addOrder: 'Add to what is on order',
+  addChange: 'Add a change of the fleet',
+  changes: 'Places for batteries that come or go',
   remove: 'Take out',
   noChanges: 'The fleet stays as it is.',
 } as const;
 
+/** What the folded parts of the inputs say of themselves. */
+export const STATES = {
+  years: (years: number, month: string) =>
+    `${years === 1 ? 'one fiscal year' : `${years} fiscal years`} from ${month}`,
+  noPrice: 'no price yet, so money is left open',
+  each: (price: string) => `${price} each`,
+  rise: (share: string, up: boolean) => `${up ? 'rising' : 'falling'} ${share} a year`,
+  usable: (count: string) => `${count} usable`,
+  toHold: (count: string) => `${count} to hold at year end`,
+  onOrder: (count: string) => `${count === '0' ? 'nothing' : count} on order`,
+  ordering: (lead: string, safety: string) =>
+    `delivery takes ${lead} ${lead === '1' ? 'month' : 'months'}, ${safety} more for safety`,
+  atAge: (age: string) => `at ${age} months`,
+  alone: 'each battery alone',
+  wholeSets: 'whole sets',
+  apart: (group: string) => `life apart for each ${group}`,
+  nothingBack: 'nothing',
+  recovered: (share: string) => `${share} of what is removed`,
+  mates: (share: string) => `${share} of good mates`,
+  changes: (count: number) => (count === 0 ? 'none' : count === 1 ? 'one change' : `${count} changes`),
+} as const;
+
 export const RESULT = {
   heading: 'The plan',
+  detail: 'The plan in detail',
   request: 'The request',
-  asks: 'What to ask for',
   years: 'By fiscal year, term by term',
   funding: 'If you fund so many',
   sites: 'By site',
@@ -146,6 +170,9 @@ export const ALL_YEARS = 'All years';
 
 export const BANDS_DO_NOT_ADD =
   "Low and high do not add up: not every part has its bad year at once. The total's own band is the one to use.";
+export const TYPES_AS_WRITTEN =
+  'Types are named as the sheet names them: one type in two spellings takes two lines.';
+export const asksTitle = (last: string): string => `What to ask for, up to the end of ${last}`;
 export const BAND_NOTE = 'Low and high hold 9 of 10 such years (90 % band).';
 export const DUE_NOTE = 'Due now: condemned, but still in a vehicle. It comes on top of what will fail.';
 

@@ -41,7 +41,9 @@ describe('the planner’s way', () => {
   it('from the demonstration to a written forecast, with a plan kept for comparing', async () => {
     const { page, complaints, elsewhere, close } = await openPage(bench);
     await openPlan(page);
+    await page.getByText('Price and money').click();
     await give(page, 'Price of one battery', '460');
+    await page.getByText('460.00 crowns each').waitFor();
     await page.getByText('Net money by fiscal year').first().waitFor();
     await page.getByRole('button', { name: 'Keep it for comparing' }).click();
     await page.getByText('Stock and orders under way').click();
@@ -56,6 +58,20 @@ describe('the planner’s way', () => {
     await page.getByText('Written: Forecast, Forecast units, Rows to check, Store list.').waitFor();
     await page.locator('#grid').getByText('Forecast units').first().waitFor();
     expect([complaints, elsewhere]).toEqual([[], []]);
+    await close();
+  });
+
+  it('sees the request without scrolling, and each part of its inputs by a few words', async () => {
+    const { page, close } = await openPage(bench);
+    await openPlan(page);
+    const request = page.getByRole('region', { name: 'The request' });
+    const bottom = await request.evaluate((region) => region.getBoundingClientRect().bottom);
+    expect(bottom).toBeLessThan(900);
+    const inputs = page.locator('.planInputs > details');
+    expect(await inputs.evaluateAll((parts) => parts.some((part) => (part as HTMLDetailsElement).open))).toBe(
+      false,
+    );
+    expect(await inputs.locator('summary .state').allTextContents()).toHaveLength(await inputs.count());
     await close();
   });
 
@@ -76,9 +92,9 @@ describe.each(['light', 'dark'] as const)('the Plan view in %s', (colorScheme) =
   it.each([320, 1400])('has no violation and no sideways scrolling at a width of %i', async (width) => {
     const { page, close } = await openPage(bench, { colorScheme, viewport: { width, height: 800 } });
     await openPlan(page);
+    await unfold(page);
     await give(page, 'Price of one battery', '460');
     await page.getByText('Net money by fiscal year').first().waitFor();
-    await unfold(page);
     expect(await audit(page)).toEqual([]);
     const over = await page.locator('#pane').evaluate((pane) => pane.scrollWidth - pane.clientWidth);
     expect(over).toBeLessThanOrEqual(0);

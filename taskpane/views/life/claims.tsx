@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks';
-import { isoDay } from '../../../src/basics/calendar.ts';
+import { shownDay } from '../../../src/report/shownDay.ts';
+import type { DateShown } from '../../../src/report/sheet.ts';
 import type { WarrantyClaim } from '../../../src/inventory/warrantyClaims.ts';
 import { claimsWithin } from '../../actions/showLife.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { LabelledControl } from '../../parts/settingField.tsx';
 import { WideTable } from '../../parts/wideTable.tsx';
 import type { Session } from '../../session.ts';
+import { settingsInForce } from '../../session.ts';
 import { CLAIMS } from '../../text/lifeText.ts';
 
 const HEADS = [
@@ -18,13 +20,14 @@ const HEADS = [
 
 /** Batteries that failed within their warranty, with the last day to claim. */
 export function Claims({ session }: { readonly session: Session }) {
+  const { dateShown } = settingsInForce(session);
   const [claims, setClaims] = useState<readonly WarrantyClaim[]>();
   const list = async (form: FormData): Promise<void> => {
     const terms = { months: Number(form.get('months')), claimDays: Number(form.get('days')) };
     setClaims(await claimsWithin(session, terms));
   };
   return (
-    <FoldedPart title={CLAIMS.heading}>
+    <FoldedPart title={CLAIMS.heading} {...(claims && { state: CLAIMS.state(claims.length) })}>
       <p>{CLAIMS.hint}</p>
       <form
         onSubmit={(event) => {
@@ -39,7 +42,11 @@ export function Claims({ session }: { readonly session: Session }) {
       <div role="status">
         {claims?.length === 0 && <p>{CLAIMS.none}</p>}
         {claims !== undefined && claims.length > 0 && (
-          <WideTable caption={CLAIMS.heading} heads={HEADS} rows={claims.map(row)} />
+          <WideTable
+            caption={CLAIMS.heading}
+            heads={HEADS}
+            rows={claims.map((claim) => row(claim, dateShown))}
+          />
         )}
       </div>
     </FoldedPart>
@@ -54,7 +61,9 @@ function Term({ name, label, max }: { readonly name: string; readonly label: str
   );
 }
 
-function row({ life, failedOn, coveredUntil, claimBy, daysLeft }: WarrantyClaim): string[] {
+function row(claim: WarrantyClaim, dateShown: DateShown): string[] {
+  const { life, failedOn, coveredUntil, claimBy, daysLeft } = claim;
+  const days = [failedOn, coveredUntil, claimBy].map((day) => shownDay(day, dateShown));
   const left = daysLeft < 0 ? CLAIMS.late : String(daysLeft);
-  return [life.serial, isoDay(failedOn), isoDay(coveredUntil), isoDay(claimBy), left];
+  return [life.serial, ...days, left];
 }

@@ -1,10 +1,17 @@
 import type { OddGroup } from '../../../src/life/standsOut.ts';
 import type { PastTrial } from '../../../src/planning/ownPast.ts';
-import { pastSentence } from '../../../src/report/methodSentences.ts';
+import type { DateShown } from '../../../src/report/sheet.ts';
+import { pastTold } from '../../../src/report/methodSentences.ts';
 import { ODD, PAST } from '../../text/lifeText.ts';
 
 /** The method tried on the fleet's own past, shown good or bad. */
-export function OwnPast({ trials }: { readonly trials: readonly PastTrial[] }) {
+export function OwnPast({
+  trials,
+  dateShown,
+}: {
+  readonly trials: readonly PastTrial[];
+  readonly dateShown: DateShown;
+}) {
   return (
     <section aria-labelledby="ownPast">
       <h3 id="ownPast">{PAST.heading}</h3>
@@ -12,7 +19,7 @@ export function OwnPast({ trials }: { readonly trials: readonly PastTrial[] }) {
       {trials.length === 0 && <p>{PAST.young}</p>}
       <ul>
         {trials.map((trial) => (
-          <li key={trial.years}>{pastSentence(trial)}</li>
+          <li key={trial.years}>{pastTold(trial, dateShown)}</li>
         ))}
       </ul>
     </section>

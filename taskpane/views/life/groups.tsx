@@ -13,7 +13,7 @@ export function Groups({ groups }: { readonly groups: readonly LifeByGroup[] }) 
   return (
     <section aria-labelledby="groups">
       <h3 id="groups">{GROUPS.heading}</h3>
-      {groups.length === 0 && <p>{GROUPS.one}</p>}
+      <p>{groups.length === 0 ? GROUPS.one : GROUPS.hint}</p>
       {groups.map((found) => (
         <div key={found.by}>
           <p>

@@ -8,6 +8,7 @@ import { RecordStartLine } from '../../parts/recordStartLine.tsx';
 import { RecordStartQuestion } from '../../parts/recordStartQuestion.tsx';
 import { ViewHelp } from '../../parts/viewHelp.tsx';
 import type { Session } from '../../session.ts';
+import { settingsInForce } from '../../session.ts';
 import { VIEW_NAMES } from '../../text/paneText.ts';
 import { Causes } from './causes.tsx';
 import { Claims } from './claims.tsx';
@@ -68,7 +69,7 @@ function Shown({ session, shown }: { readonly session: Session; readonly shown: 
     <>
       <RuleOfThumb session={session} />
       <Groups groups={shown.groups} />
-      <OwnPast trials={shown.ownPast} />
+      <OwnPast trials={shown.ownPast} dateShown={settingsInForce(session).dateShown} />
       <StandsOut found={shown.standsOut} />
       <Claims session={session} />
       <Use session={session} shown={shown} />

@@ -16,9 +16,10 @@ export function RuleOfThumb({ session }: { readonly session: Session }) {
   const [wrong, setWrong] = useState<string>();
   const shape = 1 / prior.sigma;
   const scale = prior.medianMonths / Math.LN2 ** prior.sigma;
+  const tenth = weibullQuantile(0.1, shape, scale);
   const take = (form: FormData): void => {
-    const [half, tenth] = [Number(form.get('half')), Number(form.get('tenth'))];
-    const made = priorFromRules(0.1, tenth, 0.5, half, form.get('sure') !== null);
+    const [half, early] = [Number(form.get('half')), Number(form.get('tenth'))];
+    const made = priorFromRules(0.1, early, 0.5, half, form.get('sure') !== null);
     const refused = made.ok ? giveSetting(session, 'prior', made.value) : made.problem;
     setWrong(refused && problemText(refused));
     if (refused === undefined) void showLife(session);
@@ -29,7 +30,7 @@ export function RuleOfThumb({ session }: { readonly session: Session }) {
     void showLife(session);
   };
   return (
-    <FoldedPart title={THUMB.heading}>
+    <FoldedPart title={THUMB.heading} state={THUMB.state(rounded(prior.medianMonths), rounded(tenth))}>
       <p>{THUMB.hint}</p>
       <form
         key={`${prior.medianMonths} ${prior.sigma}`}
@@ -39,12 +40,7 @@ export function RuleOfThumb({ session }: { readonly session: Session }) {
         }}
       >
         <Months name="half" label={THUMB.half} value={prior.medianMonths} wrong={wrong} />
-        <Months
-          name="tenth"
-          label={THUMB.tenth}
-          value={weibullQuantile(0.1, shape, scale)}
-          wrong={undefined}
-        />
+        <Months name="tenth" label={THUMB.tenth} value={tenth} wrong={undefined} />
         <label>
           <input
             type="checkbox"
@@ -64,6 +60,8 @@ export function RuleOfThumb({ session }: { readonly session: Session }) {
   );
 }
 
+const rounded = (months: number): string => String(Math.round(months));
+
 function Months(field: {
   readonly name: string;
   readonly label: string;
@@ -81,7 +79,7 @@ function Months(field: {
           min="1"
           max="600"
           required
-          defaultValue={String(Math.round(field.value))}
+          defaultValue={rounded(field.value)}
         />
       )}
     </LabelledControl>

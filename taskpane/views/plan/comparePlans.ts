@@ -1,5 +1,5 @@
 import type { ShownPlan } from '../../computing/planAnswer.ts';
-import { signed, wholeNumber } from '../../shownNumber.ts';
+import { shownMoney, signed, wholeNumber } from '../../shownNumber.ts';
 import type { Table } from './tables.ts';
 import { netInAll, netOf, unitsInAll } from './tables.ts';
 import { ALL_YEARS, COMPARE, NO_PRICE } from '../../text/planText.ts';
@@ -31,11 +31,20 @@ function figuresOf(plan: ShownPlan, label: string): Figures {
 const inAll = (plan: ShownPlan): Figures => ({ units: unitsInAll(plan), net: netInAll(plan) });
 
 function cells(label: string, kept: Figures, now: Figures): string[] {
-  return [label, ...three(kept.units, now.units, '–'), ...three(kept.net, now.net, NO_PRICE)];
+  return [
+    label,
+    ...three(kept.units, now.units, '–', wholeNumber),
+    ...three(kept.net, now.net, NO_PRICE, shownMoney),
+  ];
 }
 
-function three(kept: number | undefined, now: number | undefined, nothing: string): string[] {
-  const shown = (value: number | undefined): string => (value === undefined ? nothing : wholeNumber(value));
-  const difference = kept === undefined || now === undefined ? '–' : signed(now - kept);
+function three(
+  kept: number | undefined,
+  now: number | undefined,
+  nothing: string,
+  format: (value: number) => string,
+): string[] {
+  const shown = (value: number | undefined): string => (value === undefined ? nothing : format(value));
+  const difference = kept === undefined || now === undefined ? '–' : signed(now - kept, format);
   return [shown(kept), shown(now), difference];
 }

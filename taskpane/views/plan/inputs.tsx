@@ -1,7 +1,17 @@
-import type { ComponentChildren } from 'preact';
+import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { ChoiceSetting, NumberSetting, TextSetting } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
+import { settingsInForce } from '../../session.ts';
 import { wholeNumber } from '../../shownNumber.ts';
+import {
+  backState,
+  fleetState,
+  moneyState,
+  orderingState,
+  renewalState,
+  requestState,
+  stockState,
+} from './inputStates.ts';
 import { ListSetting } from './listSetting.tsx';
 import { PolicyFields } from './policyFields.tsx';
 import {
@@ -22,50 +32,35 @@ type Of = { readonly session: Session };
 
 const MONTH_CHOICES = MONTHS.map((name, index) => [index + 1, name] as const);
 
-/** Everything that a planner may choose, the most used first and open. */
+/** Everything that a planner may choose, the most used first; each part says folded what holds in it. */
 export function PlanInputs({ session }: Of) {
+  const settings = settingsInForce(session);
+  const usable = session.plan.value?.usableStock;
   return (
     <div class="planInputs">
-      <Section title={SECTIONS.request} open>
+      <FoldedPart title={SECTIONS.request} state={requestState(settings)}>
         <RequestFields session={session} />
-      </Section>
-      <Section title={SECTIONS.money} open>
+      </FoldedPart>
+      <FoldedPart title={SECTIONS.money} state={moneyState(settings)}>
         <MoneyFields session={session} />
-      </Section>
-      <Section title={SECTIONS.stock}>
+      </FoldedPart>
+      <FoldedPart title={SECTIONS.stock} state={stockState(settings, usable)}>
         <StockFields session={session} />
-      </Section>
-      <Section title={SECTIONS.ordering}>
+      </FoldedPart>
+      <FoldedPart title={SECTIONS.ordering} state={orderingState(settings)}>
         <NumberSetting session={session} path="leadMonths" label={ORDERING.leadMonths} />
         <NumberSetting session={session} path="safetyMonths" label={ORDERING.safetyMonths} />
-      </Section>
-      <Section title={SECTIONS.renewal}>
+      </FoldedPart>
+      <FoldedPart title={SECTIONS.renewal} state={renewalState(settings)}>
         <PolicyFields session={session} />
-      </Section>
-      <Section title={SECTIONS.back}>
+      </FoldedPart>
+      <FoldedPart title={SECTIONS.back} state={backState(settings)}>
         <BackFields session={session} />
-      </Section>
-      <Section title={SECTIONS.fleet}>
+      </FoldedPart>
+      <FoldedPart title={SECTIONS.fleet} state={fleetState(settings)}>
         <FleetFields session={session} />
-      </Section>
+      </FoldedPart>
     </div>
-  );
-}
-
-function Section({
-  title,
-  open = false,
-  children,
-}: {
-  readonly title: string;
-  readonly open?: boolean;
-  readonly children: ComponentChildren;
-}) {
-  return (
-    <details open={open}>
-      <summary>{title}</summary>
-      {children}
-    </details>
   );
 }
 
@@ -144,7 +139,13 @@ function StockFields({ session }: Of) {
         </dd>
       </dl>
       <NumberSetting session={session} path="stockTarget" label={STOCK.stockTarget} />
-      <ListSetting session={session} path="onOrder" legend={STOCK.onOrder} nothing={STOCK.noOrders} />
+      <ListSetting
+        session={session}
+        path="onOrder"
+        legend={STOCK.onOrder}
+        add={LIST.addOrder}
+        nothing={STOCK.noOrders}
+      />
     </>
   );
 }
@@ -171,7 +172,8 @@ function FleetFields({ session }: Of) {
     <ListSetting
       session={session}
       path="fleetChanges"
-      legend={SECTIONS.fleet}
+      legend={LIST.changes}
+      add={LIST.addChange}
       nothing={LIST.noChanges}
       more={
         <div class="pair">

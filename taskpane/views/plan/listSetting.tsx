@@ -21,12 +21,15 @@ export function ListSetting({
   path,
   legend,
   nothing,
+  add,
   more,
 }: {
   readonly session: Session;
   readonly path: ListPath;
   readonly legend: string;
   readonly nothing: string;
+  /** What the button says that adds an entry. */
+  readonly add: string;
   /** Further fields of a new entry. */
   readonly more?: ComponentChildren;
 }) {
@@ -48,7 +51,7 @@ export function ListSetting({
       )}
       <AddForm
         counted={path === 'onOrder' ? LIST.count : LIST.change}
-        what={legend.toLowerCase()}
+        button={add}
         wrong={wrong}
         add={(entry) => give([...entries, entry])}
       >
@@ -86,13 +89,13 @@ function Entries({
 
 function AddForm({
   counted,
-  what,
+  button,
   wrong,
   add,
   children,
 }: {
   readonly counted: string;
-  readonly what: string;
+  readonly button: string;
   readonly wrong: string | undefined;
   /** Takes a new entry. @returns whether it was taken */
   readonly add: (entry: Entry) => boolean;
@@ -132,7 +135,7 @@ function AddForm({
         </small>
       )}
       <button type="submit" class="secondary">
-        {`${LIST.add}: ${what}`}
+        {button}
       </button>
     </form>
   );

@@ -6,16 +6,19 @@ import {
   restsOnSentence,
 } from '../../../src/report/methodSentences.ts';
 import { CHARGED_EARLIER } from '../../../src/report/requestBlock.ts';
+import type { DateShown } from '../../../src/report/sheet.ts';
+import { shownDay } from '../../../src/report/shownDay.ts';
 import { countedWord } from '../../../src/report/yearBlock.ts';
 import type { ShownPlan } from '../../computing/planAnswer.ts';
 import { PlotBand } from '../../parts/plotBand.tsx';
 import { PlotBars } from '../../parts/plotBars.tsx';
 import { WideTable } from '../../parts/wideTable.tsx';
-import { wholeNumber } from '../../shownNumber.ts';
+import { shownMoney, wholeNumber } from '../../shownNumber.ts';
 import { FundingPart } from './fundingPart.tsx';
 import type { ShowDay } from './tables.ts';
 import { askTable, netInAll, netOf, partTable, requestTable, unitsInAll, yearTable } from './tables.ts';
 import {
+  asksTitle,
   BAND_NOTE,
   BANDS_DO_NOT_ADD,
   DUE_NOTE,
@@ -23,15 +26,21 @@ import {
   monthsTitle,
   plannedSentence,
   RESULT,
+  TYPES_AS_WRITTEN,
 } from '../../text/planText.ts';
+
+const showDay =
+  (dateShown: DateShown): ShowDay =>
+  (day) =>
+    shownDay(day, dateShown);
 
 type Of = { readonly plan: ShownPlan };
 
 const chargedEarlier = ({ settings }: ShownPlan): boolean =>
   settings.chargeTo === 'order' && settings.money.unitPrice !== null;
 
-/** The plan as it stands now: the request first, then what it is made of. */
-export function PlanResult({ plan, showDay }: Of & { readonly showDay: ShowDay }) {
+/** The request at a glance, before what it was counted from. */
+export function PlanRequest({ plan, dateShown }: Of & { readonly dateShown: DateShown }) {
   return (
     <>
       <h3>{RESULT.heading}</h3>
@@ -40,18 +49,27 @@ export function PlanResult({ plan, showDay }: Of & { readonly showDay: ShowDay }
       </p>
       <WideTable
         caption={RESULT.request}
-        {...requestTable(plan, showDay)}
+        {...requestTable(plan, showDay(dateShown))}
         {...(chargedEarlier(plan) ? { note: CHARGED_EARLIER } : {})}
       />
-      <WideTable caption={RESULT.asks} {...askTable(plan)} />
+    </>
+  );
+}
+
+/** What the request is made of, and what it rests on. */
+export function PlanResult({ plan, dateShown }: Of & { readonly dateShown: DateShown }) {
+  return (
+    <>
+      <h3>{RESULT.detail}</h3>
+      <WideTable caption={asksTitle(plan.years.at(-1)!.label)} {...askTable(plan)} />
       <WideTable
         caption={RESULT.years}
-        {...yearTable(plan, showDay)}
+        {...yearTable(plan, showDay(dateShown))}
         note={plan.dueNow > 0 ? `${BAND_NOTE} ${DUE_NOTE}` : BAND_NOTE}
       />
       <Pictures plan={plan} />
       <FundingPart plan={plan} />
-      <Rests plan={plan} />
+      <Rests plan={plan} dateShown={dateShown} />
       <Parts plan={plan} />
     </>
   );
@@ -61,7 +79,7 @@ function spokenResult(plan: ShownPlan): string {
   const [first, last] = [plan.years[0]!.label, plan.years.at(-1)!.label];
   const net = netInAll(plan);
   const { currency } = plan.settings.money;
-  const money = net === undefined ? undefined : `${wholeNumber(net)} ${currency}`.trim();
+  const money = net === undefined ? undefined : `${shownMoney(net)} ${currency}`.trim();
   return plannedSentence(
     wholeNumber(unitsInAll(plan)),
     first === last ? first : `${first} to ${last}`,
@@ -88,17 +106,17 @@ function Pictures({ plan }: Of) {
   );
 }
 
-function Rests({ plan }: Of) {
+function Rests({ plan, dateShown }: Of & { readonly dateShown: DateShown }) {
   return (
     <>
       <h3>{RESULT.rests}</h3>
       <p>{lifeSentence(plan)}</p>
       <p>{restsOnSentence(plan)}</p>
       <p>{ageSentence(plan)}</p>
-      {plan.ownPast[0] && <p>{pastSentence(plan.ownPast[0])}</p>}
+      {plan.ownPast[0] && <p>{pastSentence(plan.ownPast[0], dateShown)}</p>}
       <details>
         <summary>{RESULT.method}</summary>
-        {methodSentences({ plan }).map((sentence) => (
+        {methodSentences({ plan, settings: { dateShown } }).map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
       </details>
@@ -122,7 +140,7 @@ function Parts({ plan }: Of) {
         <WideTable
           caption={RESULT.types}
           {...partTable(RESULT.type, plan.types, plan)}
-          note={BANDS_DO_NOT_ADD}
+          note={`${TYPES_AS_WRITTEN} ${BANDS_DO_NOT_ADD}`}
         />
       </details>
     </>

@@ -1,4 +1,3 @@
-import { shownDay } from '../../../src/report/shownDay.ts';
 import { recordStartOpen } from '../../actions/recordStart.ts';
 import { RecordStartLine } from '../../parts/recordStartLine.tsx';
 import { RecordStartQuestion } from '../../parts/recordStartQuestion.tsx';
@@ -11,7 +10,7 @@ import { PlanInputs } from './inputs.tsx';
 import { useLivePlan } from './livePlan.ts';
 import './plan.css';
 import { PlanProblem } from './planProblem.tsx';
-import { PlanResult } from './planResult.tsx';
+import { PlanRequest, PlanResult } from './planResult.tsx';
 import { NO_INVENTORY, TO_INVENTORY } from '../../text/planText.ts';
 import { WritePart } from './writePart.tsx';
 
@@ -35,10 +34,13 @@ function Planned({ session }: { readonly session: Session }) {
   return (
     <div class="planned">
       <RecordStartLine session={session} />
+      <div class="planRequest">
+        <PlanProblem session={session} />
+        {plan && <PlanRequest plan={plan} dateShown={dateShown} />}
+      </div>
       <PlanInputs session={session} />
       <div class="planResult">
-        <PlanProblem session={session} />
-        {plan && <PlanResult plan={plan} showDay={(day) => shownDay(day, dateShown)} />}
+        {plan && <PlanResult plan={plan} dateShown={dateShown} />}
         {plan && <ComparePart session={session} plan={plan} />}
         {plan && <WritePart session={session} />}
       </div>

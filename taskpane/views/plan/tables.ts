@@ -5,7 +5,7 @@ import { ASK_WORDS } from '../../../src/report/askBlock.ts';
 import { countedWord } from '../../../src/report/yearBlock.ts';
 import type { ShownPlan } from '../../computing/planAnswer.ts';
 import type { TableHead } from '../../parts/wideTable.tsx';
-import { oneDecimal, wholeNumber } from '../../shownNumber.ts';
+import { oneDecimal, shownMoney, wholeNumber } from '../../shownNumber.ts';
 import { ALL_YEARS, LATE, NO_PRICE, RESULT } from '../../text/planText.ts';
 
 /** A table's content, without its caption. */
@@ -53,7 +53,7 @@ export function askTable(plan: ShownPlan): Table {
     heads: heads('Way of asking', 'Needed', 'To buy', price),
     rows: ASKS.map((ask) => {
       const { need, buy } = asked(plan, ask);
-      const money = unitPrice === null ? NO_PRICE : wholeNumber(buy * unitPrice);
+      const money = unitPrice === null ? NO_PRICE : shownMoney(buy * unitPrice);
       return [ASK_WORDS[ask], oneDecimal(need), wholeNumber(buy), money];
     }),
   };
@@ -78,7 +78,7 @@ export function requestTable(plan: ShownPlan, showDay: ShowDay): Table {
   };
 }
 
-const moneyText = (net: number | undefined): string => (net === undefined ? NO_PRICE : wholeNumber(net));
+const moneyText = (net: number | undefined): string => (net === undefined ? NO_PRICE : shownMoney(net));
 
 const orderBy = ({ order }: PlanYear, showDay: ShowDay): string =>
   order.unitsToOrder === 0 ? '' : order.late ? `${showDay(order.orderBy)} ${LATE}` : showDay(order.orderBy);

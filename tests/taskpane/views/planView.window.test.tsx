@@ -217,6 +217,40 @@ describe('the Plan view', () => {
     }
   });
 
+  it('shows money to the cent, so that its columns add up by hand', async () => {
+    await planShown({ recordsSince: '2020-01-01', money: { unitPrice: 449.99, rise: 0.0333, labour: 7.77 } });
+    const cents = (cell: string): number => Math.round(Number(cell.replace(/,/g, '')) * 100);
+    for (const name of ['The request', 'By fiscal year, term by term']) {
+      const net = cellsOf(caption(name)!).map((cells) => cells.at(-1)!);
+      const [total, ...years] = net.slice(1).reverse().map(cents);
+      expect(net.at(-1)).toMatch(/\.\d\d$/);
+      expect(years.reduce((sum, each) => sum + each, 0)).toBe(total);
+    }
+  });
+
+  it('says of each folded part of the inputs what holds in it', async () => {
+    await planShown({
+      recordsSince: '2020-01-01',
+      money: { unitPrice: 450, currency: 'crowns', rise: -0.025 },
+      policy: { age: 60 },
+      wholeSets: true,
+      groupBy: 'site',
+      leadMonths: 1,
+      matesReused: 0.3,
+      onOrder: [{ month: '2026-09', count: 60 }],
+    });
+    const states = [...pane.querySelectorAll('.planInputs .state')].map(({ textContent }) => textContent);
+    expect(states).toEqual([
+      'the expected number, 3 fiscal years from January',
+      '450.00 crowns each, falling 2.5 % a year',
+      '5 usable, 0 to hold at year end, 60 on order',
+      'delivery takes 1 month, 0 more for safety',
+      'at 60 months, whole sets, life apart for each site',
+      '30 % of good mates',
+      'none',
+    ]);
+  });
+
   it('keeps a plan beside the next one, with the difference', async () => {
     const { session } = await planShown({ recordsSince: '2020-01-01', money: { unitPrice: 400 } });
     button('Keep it for comparing').click();
