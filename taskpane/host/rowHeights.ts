@@ -1,4 +1,5 @@
 import type { Meaning, Sheet, SheetCell } from '../../src/report/sheet.ts';
+import { BOLD, SPACE, textWidth } from './textWidth.ts';
 
 /** Points that a line of text takes, and a row of one line. */
 const LINE = 13;
@@ -29,26 +30,27 @@ function linesOf({ widths }: Sheet, cell: SheetCell | null, column: number, acro
   if (cell === null || typeof cell.value !== 'string' || TALL[cell.meaning] !== undefined) return 1;
   if (across === 1 && !isWrapped(cell)) return 1;
   const width = widths.slice(column, column + across).reduce((sum, each) => sum + each, 0);
-  return wrappedLines(cell.value, (width - MARGINS) / (cell.meaning === 'columnHead' ? BOLD : REGULAR));
+  const size = SIZES[cell.meaning] ?? 1;
+  return wrappedLines(cell.value, (width - (isWrapped(cell) ? INDENTED : EDGES)) / size);
 }
 
-// The measure of a column is a digit; bold letters are wider, those of a face that stands in for ours wider still.
-const BOLD = 1.15;
-const REGULAR = 0.9;
+// The faces of these are bold, or smaller than the others.
+const SIZES: Partial<Record<Meaning, number>> = { columnHead: BOLD, caution: BOLD, note: 0.9 };
 
-// Both edges and the indent, in characters.
-const MARGINS = 2;
+// Both edges of a cell, and with them an indent, in characters.
+const EDGES = 1;
+const INDENTED = 2;
 
 /** Lines that a text takes when its words are wrapped at a width in characters. */
-function wrappedLines(text: string, width: number): number {
-  const room = Math.max(1, Math.floor(width));
+function wrappedLines(text: string, room: number): number {
   let [lines, used] = [1, 0];
-  for (const word of text.slice(0, room * MOST_LINES * 2).split(/\s+/)) {
-    const joined = used === 0 ? word.length : used + 1 + word.length;
+  for (const word of text.slice(0, Math.ceil(room) * MOST_LINES * 4).split(/\s+/)) {
+    const wide = textWidth(word);
+    const joined = used === 0 ? wide : used + SPACE + wide;
     if (joined > room && used > 0) lines += 1;
-    used = joined > room ? word.length : joined;
-    lines += Math.floor(Math.max(0, used - 1) / room);
-    used = used > room ? ((used - 1) % room) + 1 : used;
+    used = joined > room ? wide : joined;
+    lines += used > room ? Math.ceil(used / room) - 1 : 0;
+    used = used > room ? used % room : used;
   }
   return lines;
 }
