@@ -316,6 +316,8 @@ const sentences = {
   noSuchShelf: (p) =>
     `the inventory has no battery in stock at ${shown(p.given)}; it has some at ${p.more?.known || 'places without a name'}`,
   noSerials: (p) => `${p.argument} has no serials, by which batteries are compared`,
+  nothingInCommon: (p) =>
+    `none of the serials in ${p.argument} (${shown(p.given)} different ones) is in this inventory; choose an earlier file of this inventory`,
   noBatteryRow: (p) => `the sheet ${shown(p.given)} has a header row but no row under it that is a battery`,
 } satisfies Record<string, (facts: Facts) => string>;
 

@@ -25,13 +25,14 @@ export type FileComparison = {
 /**
  * Last month's file beside this month's: new, gone, moved, verdict changed. Batteries are matched by serial, and by
  * maker where one serial stands for several makers' batteries; capital letters don't matter. A serial that stands for
- * several batteries within one file is compared with nothing and told of. Where the earlier file covers some sites
- * only, name them: a battery is then new only if it is at one of them.
+ * several batteries within one file is compared with nothing and told of. Where the files share some sites only, name
+ * them: a battery is then new or gone only if it is, or was, at one of them.
  * @param before  the earlier inventory
  * @param now     the later inventory
- * @param sites   sites that the earlier file covers; left out = all
+ * @param sites   sites that both files cover; left out = all
  * @returns the lists, and what could not be compared
- * @problem missing  when a file has no serial in any row
+ * @problem missing   when a file has no serial in any row
+ * @problem badInput  when no battery is in both
  */
 export function compareFiles(
   before: Inventory,
@@ -49,16 +50,20 @@ export function compareFiles(
   const isCovered = ({ site }: Battery): boolean =>
     sites === undefined || sites.some((each) => same(each) === same(site));
   const pairs = [...then.one].filter(([key]) => today.one.has(key) && !doubtful.has(key));
+  if (pairs.length === 0) return problem('badInput', 'nothingInCommon', 'the earlier file', then.one.size);
   const changes = pairs.map(([key, was]) => changesOf(was, today.one.get(key)!));
   const moved = changes.flatMap((each) => each.moved);
   const verdictChanged = changes.flatMap((each) => each.verdict);
   return answer({
     fresh: only(today, then, doubtful).filter(isCovered),
-    gone: only(then, today, doubtful),
+    gone: only(then, today, doubtful).filter(isCovered),
     moved,
     verdictChanged,
     unchanged: changes.filter((each) => each.moved.length + each.verdict.length === 0).length,
-    notCompared: [...notCompared('the earlier file', then), ...notCompared('the later file', today)],
+    notCompared: [
+      ...notCompared('the earlier file', then, 'new'),
+      ...notCompared('the later file', today, 'gone'),
+    ],
   });
 }
 
@@ -114,11 +119,12 @@ function changesOf(before: Battery, now: Battery): { moved: Change[]; verdict: C
 
 const SERIALS_NAMED = 5;
 
-function notCompared(file: string, { several, withoutSerial }: Keyed): string[] {
+function notCompared(file: string, { several, withoutSerial }: Keyed, listed: 'new' | 'gone'): string[] {
   const told: string[] = [];
+  const [batteries, some] = withoutSerial === 1 ? ['battery', 'it may be'] : ['batteries', 'they may be'];
   if (withoutSerial > 0)
     told.push(
-      `${file} has ${withoutSerial} ${withoutSerial === 1 ? 'battery' : 'batteries'} without a serial`,
+      `${file} has ${withoutSerial} ${batteries} without a serial; ${some} among those listed as ${listed}`,
     );
   if (several.size === 0) return told;
   const named = [...several.values()]

@@ -46,6 +46,9 @@ export const COMPARE_FILES = {
     verdictChanged: 'Verdict changed',
     notCompared: 'Not compared',
   },
+  readFrom: (sheet: string) => `Read from the sheet ${sheet} of the earlier file.`,
+  lacksTests:
+    'The earlier file has no sheet Tests, so a verdict may differ only because the tests of then are not there.',
   unchanged: (count: number) => `${count} are as they were.`,
   onlyBefore: (sites: string) => `Only in the earlier file, so not compared: ${sites}.`,
   onlyNow: (sites: string) => `Only in this inventory, so not compared: ${sites}.`,

@@ -78,7 +78,17 @@ describe('last month’s file beside this month’s', () => {
 
   it('counts batteries without a serial', () => {
     const { notCompared } = compared(file(plain({ Serial: null })), file());
-    expect(notCompared).toEqual(['the earlier file has 1 battery without a serial']);
+    expect(notCompared).toEqual([
+      'the earlier file has 1 battery without a serial; it may be among those listed as new',
+    ]);
+  });
+
+  it('refuses a file that has no battery of this inventory', () => {
+    const other = inventoryFrom(fleet(3).map((row) => ({ ...row, Serial: `Q${String(row['Serial'])}` })));
+    expect(refusal(compareFiles(other, file()))).toEqual([
+      'badInput',
+      'none of the serials in the earlier file (3 different ones) is in this inventory; choose an earlier file of this inventory',
+    ]);
   });
 
   it('is held to the sites that the earlier file covers', () => {
@@ -87,6 +97,8 @@ describe('last month’s file beside this month’s', () => {
       plain({ Serial: 'N2', Vehicle: 'N-2' }),
     );
     expect(serials(compared(file(), now, ['north']).fresh)).toEqual(['N2']);
+    // What only the earlier file covers is not gone from here.
+    expect(serials(compared(now, file(), ['north']).gone)).toEqual(['N2']);
   });
 
   it('refuses a file without serials', () => {

@@ -40,9 +40,11 @@ const named = (sites: readonly string[]): string =>
 
 function Changes({ compared }: { readonly compared: Compared }) {
   const { lists } = COMPARE_FILES;
-  const { onlyBefore, onlyNow } = compared;
+  const { onlyBefore, onlyNow, readFrom, lacksTests } = compared;
   return (
     <>
+      {readFrom !== undefined && <p>{COMPARE_FILES.readFrom(readFrom)}</p>}
+      {lacksTests && <p>{COMPARE_FILES.lacksTests}</p>}
       {onlyBefore.length > 0 && <p>{COMPARE_FILES.onlyBefore(named(onlyBefore))}</p>}
       {onlyNow.length > 0 && <p>{COMPARE_FILES.onlyNow(named(onlyNow))}</p>}
       <FoundList heading={lists.fresh} lines={compared.fresh.map(serialOf)} />
