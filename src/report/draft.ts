@@ -108,7 +108,7 @@ export function finishedSheet(
   draft: Draft,
   name: string,
   widths: readonly number[],
-  rest: Pick<Sheet, 'frozenRows' | 'repeatedRows' | 'dateShown'>,
+  rest: Pick<Sheet, 'frozenRows' | 'repeatedRows' | 'printedColumns' | 'dateShown'>,
 ): Sheet {
   return { name, widths, ...draft, ...rest };
 }

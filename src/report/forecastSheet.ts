@@ -70,7 +70,8 @@ function addFront(draft: Draft, facts: ReportFacts): { request: number; asks: nu
   const request = addRequest(draft, facts, COLUMNS);
   const asks = addAsks(draft, facts, COLUMNS);
   const charts = addChartRoom(draft);
-  addPageBreak(draft);
+  // Where many years have sent the charts to a page of their own, the assumptions share it.
+  if (draft.pageBreaks.length === 0) addPageBreak(draft);
   return { request, asks, charts };
 }
 

@@ -12,8 +12,12 @@ export function addHead(draft: Draft, facts: ReportFacts, columns: number): void
   addSentence(draft, `As of ${asOf}, from ${fileName}, sheet ${tab}`, 'subtitle', columns);
   addSentence(draft, makingSentence(facts), 'note', columns);
   for (const sentence of headSentences(facts)) addSentence(draft, sentence, 'label', columns);
+  addSentence(draft, PRINTING, 'note', columns);
   addGap(draft);
 }
+
+const PRINTING =
+  'To print, choose this sheet and the ones that you want with it, not the whole workbook: it may hold the inventory too.';
 
 function makingSentence({ madeBy, fileHash, hashOf = 'file' }: ReportFacts): string {
   const hashed = hashOf === 'file' ? 'Source file' : 'Rows of the inventory, as they were read,';

@@ -11,6 +11,8 @@ export type Sheet = {
   readonly frozenRows: number;
   /** Rows repeated at the top of every printed page, first and last. */
   readonly repeatedRows?: readonly [number, number];
+  /** How many columns are printed, counted from the left; all where left out. */
+  readonly printedColumns?: number;
   readonly names: readonly NamedCell[];
   readonly tables: readonly Table[];
   readonly charts: readonly Chart[];

@@ -24,9 +24,10 @@ const HEADS = [
   'Chance in 24 months',
   'Chance in 12 months by test trend',
   'Chance in 24 months by test trend',
-  'Tests reach the least accepted in',
 ];
-const LAST_HEADS = ['Proposed fiscal year', 'Reason', 'Sheet row'];
+const LAST_HEADS = ['Proposed fiscal year', 'Tests reach the least accepted in', 'Reason', 'Sheet row'];
+// Long texts would shrink the print until nobody can read it: they stand on the sheet only, at the right.
+const NOT_PRINTED = 3;
 const FIRST_ROW = 3;
 
 /** Where the list of a plan's units will stand on a sheet of that name. */
@@ -45,12 +46,12 @@ export function unitsSheet(facts: ReportFacts, name: string): Sheet {
   const own = [...HEADS, ...plan.years.map(({ label }) => `${label} expected`), ...LAST_HEADS];
   const isLive = facts.settings.liveFormulas;
   const heads = isLive ? [...own, ...LIVE_HEADS] : own;
-  addSentence(draft, 'Batteries in service, the likeliest to fail first', 'title', own.length);
+  addSentence(draft, 'Batteries in service, the likeliest to fail first', 'title', own.length - NOT_PRINTED);
   addSentence(
     draft,
-    'Expected = batteries that this place is expected to need in that fiscal year, replacements that fail again included. The chances are of this battery alone: of failing by its age and, where its tests show a trend, of a test that reads under the least. The list goes by the worse of the two; counts and money rest on the age alone.',
+    'Expected = batteries that this place is expected to need in that fiscal year, replacements that fail again included. The chances are of this battery alone: of failing by its age and, where its tests show a trend, of a test that reads under the least. The list goes by the worse of the two; counts and money rest on the age alone. Reasons and sheet rows, at the right, are not printed.',
     'note',
-    own.length,
+    own.length - NOT_PRINTED,
   );
   if (isLive) addShared(draft, facts, own.length);
   addHeads(draft, heads);
@@ -62,6 +63,7 @@ export function unitsSheet(facts: ReportFacts, name: string): Sheet {
   return finishedSheet(draft, name, fittedWidths(draft.rows, limits(plan.years.length, isLive)), {
     frozenRows: FIRST_ROW,
     repeatedRows: [FIRST_ROW - 1, FIRST_ROW - 1],
+    printedColumns: own.length - NOT_PRINTED,
     dateShown: facts.settings.dateShown,
   });
 }
@@ -71,8 +73,8 @@ function limits(years: number, isLive: boolean): (readonly [number, number])[] {
   const texts = Array.from({ length: 5 }, () => [6, 20] as const);
   const numbers = (length: number) => Array.from({ length }, () => [9, 12] as const);
   const live = isLive ? numbers(LIVE_HEADS.length) : [];
-  const own = [...texts, [8, 9], [12, 16], ...numbers(4), [12, 17], ...numbers(years)] as const;
-  return [...own, [9, 12], [54, 54], [7, 9], ...live];
+  const own = [...texts, [8, 9], [12, 16], ...numbers(4), ...numbers(years)] as const;
+  return [...own, [9, 12], [12, 28], [54, 90], [7, 9], ...live];
 }
 
 function unitCells(unit: PlannedUnit, asOf: Day): SheetCell[] {
@@ -85,9 +87,9 @@ function unitCells(unit: PlannedUnit, asOf: Day): SheetCell[] {
     cell(unit.chance24 ?? 'due now', 'body', 'chance'),
     cell(unit.trendChance12 ?? '', 'body', 'chance'),
     cell(unit.trendChance24 ?? '', 'body', 'chance'),
-    cell(crossingText(battery, asOf), 'wrapped'),
     ...unit.expected.map((expected) => cell(expected, 'body', 'thousandths')),
     cell(unit.proposedYear ?? 'later'),
+    cell(crossingText(battery, asOf), 'wrapped'),
     cell(reasonFor(unit), 'wrapped'),
     cell(battery.row, 'body', 'plain'),
   ];

@@ -142,7 +142,10 @@ function pageLayout(sheet: ModelSheet): Member {
   return {
     ...layout,
     child: { HeadersFooters: () => ({ of: 'HeadersFooters', child: { DefaultForAllPages: footers } }) },
-    call: { SetPrintTitleRows: (rows: string) => remember('titleRows', rows) },
+    call: {
+      SetPrintArea: (area: string) => remember('printArea', area),
+      SetPrintTitleRows: (rows: string) => remember('titleRows', rows),
+    },
   };
 }
 

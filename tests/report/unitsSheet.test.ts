@@ -6,7 +6,7 @@ import { columnLetters } from '../../src/report/sheet.ts';
 import { crossingText } from '../../src/report/trendCell.ts';
 import { unitsPlace, unitsSheet } from '../../src/report/unitsSheet.ts';
 import type { TestTrend } from '../../src/service/battery.ts';
-import { sheetForFile } from '../../taskpane/host/xlsx/sheetFile.ts';
+import { namesForFile, sheetForFile } from '../../taskpane/host/xlsx/sheetFile.ts';
 import { inventedFleet } from '../planning/inventedFleet.ts';
 import { reportFacts } from './reportFacts.ts';
 
@@ -51,6 +51,17 @@ describe('the unit list', () => {
       const letter = String.fromCharCode(65 + column(`${label} expected`));
       expect(place.column(year)).toBe(`$${letter}$4:$${letter}$123`);
     });
+  });
+
+  it('prints what fits a page to read; long reasons and sheet rows stay on the sheet', () => {
+    expect(sheet.printedColumns).toBe(column('Proposed fiscal year') + 1);
+    const printed = sheet.widths.slice(0, sheet.printedColumns).reduce((sum, width) => sum + width, 0);
+    expect(printed).toBeLessThan(180);
+    const names = namesForFile(sheet).map(({ name, range }) => [name, range]);
+    expect(names).toEqual([
+      ['_xlnm.Print_Area', `'Units'!$A$1:$${columnLetters(sheet.printedColumns! - 1)}$${sheet.rows.length}`],
+      ['_xlnm.Print_Titles', "'Units'!$3:$3"],
+    ]);
   });
 
   it('keeps a width for every column', () => {

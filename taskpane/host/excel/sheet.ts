@@ -144,6 +144,10 @@ async function writePage(on: Excel.Worksheet, sheet: Sheet, pending: Pending): P
   pageLayout.bottomMargin = 0.6 * INCH;
   pageLayout.headersFooters.defaultForAllPages.leftFooter = '&A';
   pageLayout.headersFooters.defaultForAllPages.rightFooter = 'Page &P of &N';
+  if (sheet.printedColumns !== undefined) {
+    const printed = { row: 0, column: 0, rows: sheet.rows.length, columns: sheet.printedColumns };
+    pageLayout.setPrintArea(fixedBlock(printed));
+  }
   if (sheet.repeatedRows !== undefined) {
     const [first, last] = sheet.repeatedRows;
     pageLayout.setPrintTitleRows(`$${first + 1}:$${last + 1}`);

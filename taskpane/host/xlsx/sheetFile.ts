@@ -36,10 +36,23 @@ export function namesForFile(sheet: Sheet): { name: string; range: string; scope
     const [corner] = fixedBlock({ row, column, rows: 1, columns: 1 }).split(':');
     return { name, range: `${quoted}!${corner}`, scope };
   });
-  if (sheet.repeatedRows === undefined) return names;
-  // The writer's own setting leaves the sheet's name unquoted, which spreadsheets refuse.
-  const [first, last] = sheet.repeatedRows;
-  return [...names, { name: '_xlnm.Print_Titles', range: `${quoted}!$${first + 1}:$${last + 1}`, scope }];
+  return [
+    ...names,
+    ...printNames(sheet).map(({ name, place }) => ({ name, range: `${quoted}!${place}`, scope })),
+  ];
+}
+
+// The writer's own settings leave the sheet's name unquoted, which spreadsheets refuse.
+function printNames({ rows, printedColumns, repeatedRows }: Sheet): { name: string; place: string }[] {
+  const area =
+    printedColumns === undefined
+      ? []
+      : [fixedBlock({ row: 0, column: 0, rows: rows.length, columns: printedColumns })];
+  const titles = repeatedRows === undefined ? [] : [`$${repeatedRows[0] + 1}:$${repeatedRows[1] + 1}`];
+  return [
+    ...area.map((place) => ({ name: '_xlnm.Print_Area', place })),
+    ...titles.map((place) => ({ name: '_xlnm.Print_Titles', place })),
+  ];
 }
 
 function cellsOf(sheet: Sheet): Map<string, Partial<Cell>> {
