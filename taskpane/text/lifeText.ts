@@ -1,3 +1,4 @@
+import { wholeNumber } from '../shownNumber.ts';
 import type { RemovalMeaning } from '../../src/service/battery.ts';
 import type { LifeGrouping } from '../../src/planning/lifeByGroup.ts';
 
@@ -13,7 +14,7 @@ export const CAUSES = {
   state: (texts: number, guesses: number) =>
     `${texts === 1 ? 'one text' : `${texts} texts`}, ${guesses === 0 ? 'none' : guesses} guessed`,
   none: 'No battery has been removed on this sheet.',
-  rows: (count: number) => (count === 1 ? '1 row' : `${count} rows`),
+  rows: (count: number) => (count === 1 ? '1 row' : `${wholeNumber(count)} rows`),
   guess: 'a guess',
   empty: '(nothing written)',
 } as const;
@@ -32,7 +33,8 @@ export const WORDS = {
     `One in ten is gone by ${best} months (${low} to ${high}).`,
   wearOut: (best: string, low: string, high: string) =>
     `Wear-out ${best} (${low} to ${high}); 1 is none, 3 is strong.`,
-  rests: (failures: number, lives: number) => `${failures} failures among ${lives} battery lives on record.`,
+  rests: (failures: number, lives: number) =>
+    `${wholeNumber(failures)} failures among ${wholeNumber(lives)} battery lives on record.`,
   few: 'There are few failures on record, so a rule of thumb speaks with them. Never trust a curve through three failures alone.',
   none: 'No failure is on record: the rule of thumb carries the answer alone.',
   many: 'The records carry the answer; the rule of thumb no longer matters.',
@@ -116,7 +118,7 @@ export const ODD = {
 
 export const CLAIMS = {
   heading: 'Failed within warranty',
-  state: (count: number) => (count === 0 ? 'none' : count === 1 ? '1 claim' : `${count} claims`),
+  state: (count: number) => (count === 0 ? 'none' : count === 1 ? '1 claim' : `${wholeNumber(count)} claims`),
   months: 'Warranty, months from installation',
   days: 'Days within which a claim must be made',
   hint: 'Both stand in your contract. The warranty is counted from the first installation, the time for a claim from the removal.',

@@ -1,3 +1,4 @@
+import { wholeNumber } from '../shownNumber.ts';
 /** The sentences of the store: its list, its count, and last month's file. */
 
 export const STORE = {
@@ -19,7 +20,8 @@ export const COUNT = {
   placeHint: 'As the inventory writes it; empty for every shelf.',
   run: 'Count',
   counting: 'Counting',
-  summary: (found: number, expected: number) => `${found} of ${expected} that should be here are here.`,
+  summary: (found: number, expected: number) =>
+    `${wholeNumber(found)} of ${wholeNumber(expected)} that should be here are here.`,
   takenOff: (frames: string) =>
     `Taken off scans: ${frames}, which the scanner puts around its text; its settings can switch that off.`,
   lists: {
@@ -49,9 +51,9 @@ export const COMPARE_FILES = {
   readFrom: (sheet: string) => `Read from the sheet ${sheet} of the earlier file.`,
   lacksTests:
     'The earlier file has no sheet Tests, so a verdict may differ only because the tests of then are not there.',
-  unchanged: (count: number) => `${count} are as they were.`,
+  unchanged: (count: number) => `${wholeNumber(count)} are as they were.`,
   onlyBefore: (sites: string) => `Only in the earlier file, so not compared: ${sites}.`,
   onlyNow: (sites: string) => `Only in this inventory, so not compared: ${sites}.`,
   unnamed: 'rows without a site',
-  more: (count: number) => `and ${count} more`,
+  more: (count: number) => `and ${wholeNumber(count)} more`,
 } as const;

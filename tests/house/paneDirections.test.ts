@@ -11,7 +11,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   plot: [],
   scan: [],
   fill: [],
-  computing: ['scan', 'fill', 'host'],
+  computing: ['scan', 'fill', 'host', 'host/xlsx'],
   text: [],
   bench: ['computing', 'text'],
   actions: ['host', 'fill', 'computing', 'text', 'bench'],
