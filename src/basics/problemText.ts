@@ -13,6 +13,12 @@ const range = (facts: Facts): string =>
   facts.limits === undefined ? '' : `${facts.limits[0]} to ${facts.limits[1]}`;
 
 // At least the digits of the instrument; more only where the reading lies a hair beyond its limit.
+// One that may be left out makes "2 or 3"; more make "1 to 4".
+function countText(least: number, most: number): string {
+  if (least === most) return `${most} ${most === 1 ? 'argument' : 'arguments'}`;
+  return `${least} ${most - least === 1 ? 'or' : 'to'} ${most} arguments`;
+}
+
 const withDigits = (given: unknown, least: number): string => {
   const value = Number(Number(given).toFixed(4));
   return value.toFixed(Math.max(least, String(value).split('.')[1]?.length ?? 0));
@@ -43,7 +49,7 @@ const sentences = {
   notOneColumn: (p) => `${p.argument} must be one column; given ${p.more?.columns ?? ''} columns`,
   oneValue: (p) => `${p.argument} takes one value, not a range`,
   argumentCount: (p) =>
-    `${p.argument} takes ${p.more?.least === p.more?.most ? '' : `${p.more?.least} to `}${p.more?.most} arguments; given ${p.more?.given}`,
+    `${p.argument} takes ${countText(Number(p.more?.least), Number(p.more?.most))}; given ${p.more?.given}`,
   noConvergence: (p) => `no stable answer was found for ${p.argument}`,
   // label
   notALayout: (p) =>
@@ -168,7 +174,7 @@ const sentences = {
   notWholeMonths: (p) => `mostMonths is ${shown(p.given)}; allowed are whole months, 1 to 60`,
   // bench: readings as they are typed
   voltsWritten: (p) =>
-    `${p.argument} is ${shown(p.given)}; allowed is ${range(p)} V, in volts and with the point: written like ${p.more?.like ?? ''}, not ${p.more?.not ?? ''} and not ${p.more?.not ?? ''}0 mV`,
+    `${p.argument} is ${shown(p.given)}; allowed is ${range(p)} V, written like ${p.more?.like ?? ''}, not ${p.more?.not ?? ''} and not ${p.more?.not ?? ''}0 mV`,
   voltsAmongAmperes: (p) =>
     `${p.argument} is ${shown(p.given)}; allowed is 0, or 16 to 10000 A; volts at the end of a load test go into the field for them`,
   // bench: which battery is meant
@@ -262,25 +268,26 @@ const sentences = {
   stillThere: (p) => `${p.more?.message ?? ''}. Written before that, and still there: ${String(p.given)}`,
   // files
   oldFileKind: (p) =>
-    `${p.given} is of a kind that is not read; open it in a spreadsheet program and save it as .xlsx`,
-  unknownFileKind: (p) => `${p.given} is not read; allowed are .xlsx and .csv`,
+    `${p.given} is a kind of file that is not read here; open it in a spreadsheet program and save it as .xlsx`,
+  unknownFileKind: (p) => `${p.given} is not read here; allowed are .xlsx and .csv`,
+  emptyFile: (p) => `the file ${p.given} is empty; choose the one that holds the inventory`,
   encryptedFile: (p) =>
     `${p.given} is encrypted with a password, or is an old .xls under a new name; open it in a spreadsheet program and save it as .xlsx without a password`,
   notAWorkbook: (p) =>
     `${p.given} can't be read as a workbook: it is damaged or is no .xlsx; open it in a spreadsheet program and save it as .xlsx`,
-  csvIsWorkbook: (p) => `${p.given} is a workbook that is named .csv; name it .xlsx`,
+  csvIsWorkbook: (p) => `${p.given} is a workbook under the name of a .csv; rename it to .xlsx`,
   // pictures of labels
   pictureTooManyBytes: (p) =>
     `the picture is a file of ${(Number(p.given) / 1e6).toFixed(1)} MB; allowed are up to ${p.limits?.[1] ?? ''} MB: cut it to the label`,
   pictureTooManyPixels: (p) =>
     `the picture is ${p.given} pixels; allowed are up to ${p.limits?.[1] ?? ''} million: cut it to the label`,
-  notAPicture: () => 'this is no picture that is read here; allowed are PNG, JPEG, GIF and BMP',
+  notAPicture: () => 'this file is not a picture that can be read here; allowed are PNG, JPEG, GIF and BMP',
   pictureCutShort: () => 'the picture is cut short: its end is missing; save or copy it again',
-  pictureDamaged: () => 'the picture is damaged and can not be opened; save or copy it again',
+  pictureDamaged: () => 'the picture is damaged and cannot be opened; save or copy it again',
   noSymbolInPicture: () =>
-    'no Data Matrix or QR symbol was found in the picture; it must be sharp, whole, evenly lit, with a clear margin: take it again nearer, or type the serial',
+    'no Data Matrix or QR symbol was found in the picture; it must be sharp, whole, evenly lit, with a clear margin: take it again from nearer, or type the serial',
   noPictureReader: () =>
-    'the reader of pictures could not be started here: its file did not come, or this place does not allow compiled code; scan the symbol or type the serial',
+    'the reader of pictures could not be started here: its file did not load, or compiled code is not allowed in this place; scan the symbol or type the serial',
   severalBatteriesInPicture: (p) =>
     `the picture shows labels of several batteries (serials ${p.more?.serials ?? ''}): cut it to one`,
   // planning
@@ -304,13 +311,13 @@ const sentences = {
   emptySheet: (p) =>
     `the sheet ${shown(p.given)} is empty; an inventory has a header row and rows of batteries`,
   noHeaderRow: (p) =>
-    `no header row was recognised in the first ${p.more?.rows ?? ''} rows of the sheet ${shown(p.given)}; looked for at least two headers such as ${p.more?.looked ?? ''}; name the row with the setting headerRow`,
+    `no header row was recognised in the first ${p.more?.rows ?? ''} rows of the sheet ${shown(p.given)}; looked for at least two headers such as ${p.more?.looked ?? ''}; say which row it is (in a settings file: headerRow)`,
   headerRowOutside: (p) =>
     `headerRow is ${shown(p.given)}; allowed is a row of the sheet with rows under it, ${range(p)}`,
   headerNotFound: (p) =>
-    `the setting ${p.argument} names the header ${shown(p.given)}, which the sheet does not have; its headers are ${p.more?.headers ?? ''}`,
+    `the settings (${p.argument}) name the header ${shown(p.given)}, which the sheet does not have; its headers are ${p.more?.headers ?? ''}`,
   noBatteryColumn: (p) =>
-    `no column of the sheet ${shown(p.given)} says which battery a row is or how old it is; looked for ${p.more?.looked ?? ''}; name them with the setting columns`,
+    `no column of the sheet ${shown(p.given)} says which battery a row is or how old it is; looked for ${p.more?.looked ?? ''}; say which columns hold them (in a settings file: columns)`,
   nothingScanned: () => 'nothing was scanned; scan or type one serial or label on each line',
   nothingInStock: () => 'the inventory has no battery in stock, so there is no shelf to count',
   noSuchShelf: (p) =>
@@ -318,7 +325,8 @@ const sentences = {
   noSerials: (p) => `${p.argument} has no serials, by which batteries are compared`,
   nothingInCommon: (p) =>
     `none of the serials in ${p.argument} (${shown(p.given)} different ones) is in this inventory; choose an earlier file of this inventory`,
-  noBatteryRow: (p) => `the sheet ${shown(p.given)} has a header row but no row under it that is a battery`,
+  noBatteryRow: (p) =>
+    `the sheet ${shown(p.given)} has column heads, but no row of a battery under them; an inventory has one row for each battery`,
 } satisfies Record<string, (facts: Facts) => string>;
 
 /** The keys of the catalogue of sentences. */

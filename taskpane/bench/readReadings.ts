@@ -20,7 +20,8 @@ export type ReadReadings = {
 };
 
 /** A field as it is labelled, so that a refusal names what the clerk sees, with its unit. */
-const wordsOf = (name: ReadingName): string => READING_LABELS[name].replace(/^or /, '');
+const wordsOf = (name: ReadingName): string =>
+  READING_LABELS[name].replace(/^or (.)/, (_, first: string) => first.toUpperCase());
 
 /** The units that may stand behind a number in its field: degrees among the volts are a reading in the wrong field. */
 const UNITS: Readonly<Record<ReadingName, RegExp>> = {

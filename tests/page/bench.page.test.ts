@@ -15,6 +15,9 @@ let clerk: Clerk;
 /** The work begins at seven. */
 const SEVEN = 7 * 60;
 
+/** What a full battery of any construction reads. */
+const FULL = ['12.60', '8', '15', '1100', '', '980'];
+
 beforeAll(async () => {
   bench = await startBench();
   opened = await openPage(bench);
@@ -76,6 +79,58 @@ describe('thirty batteries on the bench, by keyboard alone', () => {
       'Awaiting charge',
       undefined,
     ]);
+  });
+
+  it('a second Enter leaves the line for the case, and the notice, in sight', async () => {
+    const { page } = opened;
+    await page.getByRole('button', { name: 'Next battery' }).focus();
+    await clerk.next();
+    await clerk.work({ ...SCRIPT[0]!, serial: '0076110', read: FULL });
+    const line = await page.locator('.bench .caseLine code').textContent();
+    await clerk.record();
+    await clerk.next();
+    const last = page.locator('.bench .caseLine', { hasText: '0076110, which is on record' });
+    expect(await last.locator('code').textContent()).toBe(line);
+    expect(await page.locator('#pane .notice').first().textContent()).toContain('0076110 is on record');
+    for (const answer of 'nnny') await page.keyboard.press(answer);
+    await page.keyboard.insertText('0076118');
+    expect(await last.count()).toBe(0);
+  });
+
+  it('readings that are not on record are asked about, by keyboard, before they are left out', async () => {
+    const { page } = opened;
+    await page.keyboard.press('Enter');
+    await page.keyboard.insertText('12.4');
+    await page.getByRole('button', { name: 'Next battery' }).focus();
+    await page.keyboard.press('Enter');
+    await untilFocused(page, /What was read at 0076118 is not on record/);
+    // Whoever presses twice has said nothing yet.
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await untilFocused(page, /Next battery/);
+    expect(await page.getByLabel('Rest voltage').inputValue()).toBe('12.4');
+    await page.keyboard.press('Enter');
+    await untilFocused(page, /What was read at 0076118/);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await untilFocused(page, /Is the case cracked/);
+    expect(await page.getByLabel('Rest voltage').inputValue()).toBe('');
+  });
+
+  it('a double click records once, and goes past nothing', async () => {
+    const { page } = opened;
+    await clerk.work({ ...SCRIPT[0]!, serial: '0076118', read: FULL });
+    await page.getByRole('button', { name: 'Record this test' }).dblclick();
+    await page.getByText(`On record from this bench: ${SCRIPT.length + 2} tests`).waitFor();
+    await untilFocused(page, /Next battery/);
+    expect(await page.locator('.bench .verdict .word').textContent()).toBe('Serviceable');
+    // The second click of two must not go past a question that the first has brought.
+    await page.getByLabel('Rest voltage').fill('12.4');
+    await page.getByRole('button', { name: 'Next battery' }).dblclick();
+    await untilFocused(page, /What was read at 0076118/);
+    expect(await page.getByLabel('Rest voltage').inputValue()).toBe('12.4');
   });
 
   it('complained about nothing', () => {

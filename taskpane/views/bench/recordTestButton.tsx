@@ -2,7 +2,6 @@ import { useRef } from 'preact/hooks';
 import type { BenchAnswer } from '../../../src/cranking/benchAnswer.ts';
 import type { BenchEntry } from '../../../src/cranking/benchEntry.ts';
 import { recordTest } from '../../actions/bench.ts';
-import { firstClick } from '../../parts/firstClick.ts';
 import type { Session } from '../../session.ts';
 import { moveOn } from './moveOn.ts';
 import { BENCH } from '../../text/benchText.ts';
@@ -42,7 +41,7 @@ export function RecordTestButton({
       data-stop
       aria-disabled={isRecorded || isLooking || isWriting}
       ref={at}
-      onClick={firstClick(press)}
+      onClick={press}
     >
       {isRecorded ? BENCH.recorded : BENCH.record}
     </button>

@@ -111,7 +111,7 @@ describe('what is typed', () => {
     [{ hoursAtRest: '-1' }, 'Hours at rest is -1; allowed is 0 to 87600', ''],
     [
       { loadVolts: '990' },
-      'load-test end, V is 990; allowed is 0 to 16 V',
+      'Load-test end, V is 990; allowed is 0 to 16 V',
       'written like 9.60, not 960 and not 9600 mV',
     ],
     [
