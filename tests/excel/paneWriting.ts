@@ -7,7 +7,6 @@ import { giveAndRead, writeSettingsSheet } from '../../taskpane/actions/settings
 import { writeStoreList } from '../../taskpane/actions/store.ts';
 import { underway } from '../../taskpane/actions/underway.ts';
 import { writeForecast } from '../../taskpane/actions/writeForecast.ts';
-import { directComputing } from '../../taskpane/computing/computing.ts';
 import { excelHost } from '../../taskpane/host/excel/excelHost.ts';
 import type { Session } from '../../taskpane/session.ts';
 import { newSession } from '../../taskpane/session.ts';
@@ -19,6 +18,7 @@ import type { RequirementSets } from './hostWindow.ts';
 import { PROGRAMS } from './hostWindow.ts';
 import { typeRows } from './modelState.ts';
 import { addTable } from './modelTables.ts';
+import { rememberedComputing } from './rememberedComputing.ts';
 
 const HEADS = ['Serial', 'Type', 'Site', 'Installed', 'Removed', 'Cause', 'Status'];
 const ROWS = 60;
@@ -46,7 +46,7 @@ async function open(
   const whole = { row: 0, column: 0, rows: ROWS + 1, columns: HEADS.length };
   if (isTable) addTable(rig.workbook, sheet!, whole).name = 'Units';
   const session = newSession({
-    ...{ host: excelHost(), computing: directComputing(), madeBy: 'Crankbook 0.0.0', today: AS_OF },
+    ...{ host: excelHost(), computing: rememberedComputing(), madeBy: 'Crankbook 0.0.0', today: AS_OF },
     ...{ timeOfDay: () => 0, saveFile: () => undefined },
   });
   await readHere(session);
