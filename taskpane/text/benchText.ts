@@ -21,7 +21,8 @@ export const BENCH = {
   unknown: 'This serial is not in the inventory; the test can be put on record all the same.',
   takenOff: (frame: string, serial: string) =>
     `Read as ${serial}. Taken off: ${frame}, which the scanner puts around its text; its settings can switch that off.`,
-  several: (rows: string) => `Several rows have this serial (${rows}): look at them in the inventory.`,
+  several: (rows: string) =>
+    `Several rows have this serial (${rows}), and nothing tells them apart: what is put on record here counts for each of them. Put the serials right in the inventory first.`,
   noInventory: 'No inventory has been read, so nothing is known about this battery but what you say here.',
   retest: 'This is the',
   retestHint: 'A retest comes after a full charge.',

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../../src/cranking/cautions.ts';
+import { benchSheet } from './benchSheets.ts';
 import { benchWindow, drawn, FINE, GOOD, LABELS } from './benchWindow.ts';
 
 const { atBench, say, read, name, word, radio, element, text, until, labelled, button, give } = benchWindow();
@@ -205,6 +206,28 @@ describe('the battery on the bench', () => {
     expect(text()).toContain('This set mixes AGM and flooded');
     await name('NF9999');
     expect(text()).toContain('This serial is not in the inventory');
+  });
+
+  it('that stands in several rows is told of, with what a record would do', async () => {
+    const twice = {
+      ...benchSheet,
+      rows: [
+        ...benchSheet.rows,
+        [...benchSheet.rows[1]!.slice(0, 3), 'NF-9', ...benchSheet.rows[1]!.slice(4)],
+      ],
+    };
+    await atBench(twice);
+    await say(FINE);
+    await name('NF2001');
+    expect(text()).toContain('Several rows have this serial (2, 8), and nothing tells them apart');
+    expect(text()).toContain('counts for each of them');
+  });
+
+  it('that its label names otherwise is told of', async () => {
+    await atBench();
+    await say(FINE);
+    await name('0324-117');
+    expect(text()).toContain('the symbol "0324-117" names no serial; scan the other symbol of the label');
   });
 
   it('is taken from the row that is selected, and not from a head', async () => {

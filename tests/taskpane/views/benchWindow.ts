@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 import { readAgain, readHere } from '../../../taskpane/actions/readInventory.ts';
 import { mountPane } from '../../../taskpane/pane.tsx';
+import type { MemorySheet } from '../memoryHost.ts';
 import { paneSession } from '../paneSession.ts';
 import { benchSheet } from './benchSheets.ts';
 import { paneWindow } from './paneWindow.ts';
@@ -32,8 +33,8 @@ export const drawn = (): Promise<void> => new Promise((resolve) => setTimeout(re
 export function benchWindow() {
   const pane = paneWindow();
   const { element, text, until, give } = pane;
-  const atBench = async () => {
-    const made = paneSession([benchSheet]);
+  const atBench = async (sheet: MemorySheet = benchSheet) => {
+    const made = paneSession([sheet]);
     await readHere(made.session);
     made.session.given.value = { sites: { Kaldmoor: { coldest: -33, average: 1 } } };
     await readAgain(made.session);
