@@ -1,5 +1,6 @@
 import { isoDay } from './calendar.ts';
 import type { Facts, Problem } from './outcome.ts';
+import { argumentsText, withDigits } from './wordedNumbers.ts';
 
 /** How a reader sees what was given: text in quotes, a number as it is. */
 export function shown(given: unknown): string {
@@ -11,18 +12,6 @@ export function shown(given: unknown): string {
 
 const range = (facts: Facts): string =>
   facts.limits === undefined ? '' : `${facts.limits[0]} to ${facts.limits[1]}`;
-
-// At least the digits of the instrument; more only where the reading lies a hair beyond its limit.
-// One that may be left out makes "2 or 3"; more make "1 to 4".
-function countText(least: number, most: number): string {
-  if (least === most) return `${most} ${most === 1 ? 'argument' : 'arguments'}`;
-  return `${least} ${most - least === 1 ? 'or' : 'to'} ${most} arguments`;
-}
-
-const withDigits = (given: unknown, least: number): string => {
-  const value = Number(Number(given).toFixed(4));
-  return value.toFixed(Math.max(least, String(value).split('.')[1]?.length ?? 0));
-};
 
 const gravity = (facts: Facts): string => withDigits(facts.given, 3);
 
@@ -49,7 +38,7 @@ const sentences = {
   notOneColumn: (p) => `${p.argument} must be one column; given ${p.more?.columns ?? ''} columns`,
   oneValue: (p) => `${p.argument} takes one value, not a range`,
   argumentCount: (p) =>
-    `${p.argument} takes ${countText(Number(p.more?.least), Number(p.more?.most))}; given ${p.more?.given}`,
+    `${p.argument} takes ${argumentsText(Number(p.more?.least), Number(p.more?.most))}; given ${p.more?.given}`,
   noConvergence: (p) => `no stable answer was found for ${p.argument}`,
   // label
   notALayout: (p) =>

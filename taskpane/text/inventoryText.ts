@@ -12,8 +12,10 @@ const listed = (names: readonly string[]): string => names.join(', ');
 export const NOTHING_OPEN =
   'No inventory has been read yet. Open a workbook with a sheet of batteries, one row for each: it is read by itself. After typing one in here, have it read.';
 export const CANT_READ = 'This sheet could not be read as an inventory:';
-export const CANT_READ_NEXT =
-  'Choose another place, name the row of the heads, or give the columns their heads.';
+export const CANT_READ_NEXT = 'Choose another sheet or table, or say in which row the column heads stand.';
+/** Where the sheet lacks the batteries themselves, no other way of reading it helps. */
+export const NOTHING_TO_READ_NEXT =
+  'Type or paste the batteries into the sheet and choose “Read again”, or choose another sheet.';
 
 export const WHERE = {
   title: 'Where the inventory is',

@@ -105,10 +105,12 @@ describe('what arrives from a formula', () => {
 
   const wide = ask('=CRANK.STATEOFCHARGE(12.6,25,"AGM",{"C","F"})');
   const single = ask('=CRANK.STATEOFCHARGE(12.6,25,"AGM",{"C"})');
+  const twoOrThree = ask('=CRANK.MONTHSINSERVICE(1)');
   const tooMany = ask('=CRANK.STATEOFCHARGE(12.6,25,"AGM","C",1)');
   it('one value where one is wanted, and no argument too many', () => {
     expect(wide()).toEqual({ error: '#VALUE!', message: 'unit takes one value, not a range' });
     expect(single()).toBe(charge(12.6));
+    expect(twoOrThree()).toMatchObject({ message: 'CRANK.MONTHSINSERVICE takes 2 or 3 arguments; given 1' });
     expect(tooMany()).toMatchObject({ message: 'CRANK.STATEOFCHARGE takes 1 to 4 arguments; given 5' });
   });
 });

@@ -151,20 +151,23 @@ describe('a sheet that is no inventory', () => {
   it.each([
     [[], 'the sheet "Units" is empty; an inventory has a header row and rows of batteries'],
     [[[null, ''], []], 'the sheet "Units" is empty; an inventory has a header row and rows of batteries'],
-    [[HEADS], 'the sheet "Units" has a header row but no row under it that is a battery'],
+    [
+      [HEADS],
+      'the sheet "Units" has column heads, but no row of a battery under them; an inventory has one row for each battery',
+    ],
     [
       [
         ['Colour', 'Taste'],
         ['red', 'sweet'],
       ],
-      'no header row was recognised in the first 2 rows of the sheet "Units"; looked for at least two headers such as "Serial no", "Date code", "Installed", "Removed", "Site", "OCV"; name the row with the setting headerRow',
+      'no header row was recognised in the first 2 rows of the sheet "Units"; looked for at least two headers such as "Serial no", "Date code", "Installed", "Removed", "Site", "OCV"; say which row it is (in a settings file: headerRow)',
     ],
     [
       [
         ['Site', 'Vehicle'],
         ['North', 'NF-1'],
       ],
-      'no column of the sheet "Units" says which battery a row is or how old it is; looked for serial, manufacture code, date made, installed, removed, rest voltage, cranking reading; name them with the setting columns',
+      'no column of the sheet "Units" says which battery a row is or how old it is; looked for serial, manufacture code, date made, installed, removed, rest voltage, cranking reading; say which columns hold them (in a settings file: columns)',
     ],
   ] as const)('is refused with a sentence: %j', (rows, sentence) => {
     expect(refusal({ rows, name: 'Units' })).toBe(sentence);
@@ -173,7 +176,7 @@ describe('a sheet that is no inventory', () => {
   it('is refused where the settings name what it does not have', () => {
     const sheet = { rows: [HEADS, rowOf(1)], name: 'Units' };
     expect(refusal(sheet, { columns: { installed: 'Fitted' } })).toBe(
-      'the setting columns.installed names the header "Fitted", which the sheet does not have; its headers are Serial no, Date code, Depot, Veh reg, Installed',
+      'the settings (columns.installed) name the header "Fitted", which the sheet does not have; its headers are Serial no, Date code, Depot, Veh reg, Installed',
     );
     expect(refusal(sheet, { headerRow: 9 })).toBe(
       'headerRow is 9; allowed is a row of the sheet with rows under it, 1 to 1',

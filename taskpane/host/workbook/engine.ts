@@ -6,6 +6,7 @@ import described from '../../../functions/functions.json' with { type: 'json' };
 import { functions } from '../../../functions/list.ts';
 import type { Engine, EngineFunctions, NamedClass } from './functions.ts';
 import { engineFunctions } from './functions.ts';
+import { patchFormulaData } from './formulaDataPatch.ts';
 import { patchIndex } from './indexPatch.ts';
 import { patchLiterals } from './literals.ts';
 import type { Sentences } from './sentences.ts';
@@ -37,6 +38,7 @@ export function formulaSettings(engine: Engine): {
   readonly formula: FormulaSettings;
 } {
   patchIndex(engine);
+  patchFormulaData(engine);
   patchLiterals(engine);
   const sentences = newSentences();
   const made = engineFunctions(engine, functions, described.functions, sentences);

@@ -42,7 +42,8 @@ export async function readWorkbookFile(
   wanted: 'values' | 'everything' = 'values',
 ): Promise<FileOutcome> {
   const ending = /\.([a-z]+)$/i.exec(name)?.[1]?.toLowerCase();
-  if (ending === 'csv') return isZip(bytes) ? refused('csvIsWorkbook', name) : answer(csvFile(bytes, name));
+  if (bytes.length === 0) return refused('emptyFile', name);
+  if (ending === 'csv') return isZip(bytes) ? refused('csvIsWorkbook', name) : csvFile(bytes, name);
   if (ending === 'xls' || ending === 'xlsb' || ending === 'ods') return refused('oldFileKind', name);
   if (ending !== 'xlsx' && ending !== 'xlsm') return refused('unknownFileKind', name);
   if (isCompound(bytes)) return refused('encryptedFile', name);
@@ -61,11 +62,14 @@ const isZip = (bytes: Uint8Array): boolean => startsWith(bytes, [0x50, 0x4b, 0x0
 /** The older container of office files; an .xlsx inside it has been encrypted with a password. */
 const isCompound = (bytes: Uint8Array): boolean => startsWith(bytes, [0xd0, 0xcf, 0x11, 0xe0]);
 
-function csvFile(bytes: Uint8Array, name: string): WorkbookFile {
+function csvFile(bytes: Uint8Array, name: string): FileOutcome {
+  const text = decodedText(bytes);
+  // Blanks, separators and line ends are no cells.
+  if (!/[^\s,;]/.test(text)) return refused('emptyFile', name);
   const sheet: FileSheet = {
     name: sheetNameFrom(name),
     hidden: false,
-    rows: csvRows(decodedText(bytes)),
+    rows: csvRows(text),
     dateCells: new Map(),
     hiddenRows: new Set(),
     hiddenColumns: new Set(),
@@ -74,7 +78,7 @@ function csvFile(bytes: Uint8Array, name: string): WorkbookFile {
     tables: [],
     formulasWithoutValue: 0,
   };
-  return { sheets: [sheet], names: [], dates1904: false, isText: true, warnings: [] };
+  return answer({ sheets: [sheet], names: [], dates1904: false, isText: true, warnings: [] });
 }
 
 const sheetNameFrom = (name: string): string =>
@@ -125,6 +129,12 @@ const namesOf = (workbook: Workbook): FileName[] =>
     ...(scope === undefined ? {} : { scope }),
   }));
 
+// The file is as its writer left it: whoever has no spreadsheet program can ask them, or type the values.
+const notCalculated = (count: number): string =>
+  count === 1
+    ? '1 formula has no saved value, so its cell was read as empty; have the file opened and saved in a spreadsheet program, or type the value into the cell'
+    : `${count} formulas have no saved value, so their cells were read as empty; have the file opened and saved in a spreadsheet program, or type the values into the cells`;
+
 function warningsAbout(sheets: readonly FileSheet[], name: string, dates1904: boolean): string[] {
   const warnings: string[] = [];
   if (/\.xlsm$/i.test(name)) warnings.push(`${name} holds macros: they are not run and not kept`);
@@ -135,10 +145,7 @@ function warningsAbout(sheets: readonly FileSheet[], name: string, dates1904: bo
   }
   for (const { name: sheet, formulasWithoutValue: count } of sheets) {
     if (count > 0) {
-      const cells = count === 1 ? '1 formula cell has' : `${count} formula cells have`;
-      warnings.push(
-        `sheet ${sheet}: ${cells} no saved value and read as empty; open the file in a spreadsheet program, save it and try again`,
-      );
+      warnings.push(`sheet ${sheet}: ${notCalculated(count)}`);
     }
   }
   return warnings;

@@ -1,4 +1,5 @@
 import './inventory.css';
+import type { Problem } from '../../../src/basics/outcome.ts';
 import { problemText } from '../../../src/basics/problemText.ts';
 import { readHere } from '../../actions/readInventory.ts';
 import { ViewHelp } from '../../parts/viewHelp.tsx';
@@ -13,7 +14,13 @@ import { HomePart } from './homePart.tsx';
 import { RepairPart } from './repairPart.tsx';
 import { SitesPart } from './sitesPart.tsx';
 import { StorePart } from '../store/storePart.tsx';
-import { CANT_READ, CANT_READ_NEXT, NOTHING_OPEN, WHERE } from '../../text/inventoryText.ts';
+import {
+  CANT_READ,
+  CANT_READ_NEXT,
+  NOTHING_OPEN,
+  NOTHING_TO_READ_NEXT,
+  WHERE,
+} from '../../text/inventoryText.ts';
 import { WherePart } from './wherePart.tsx';
 
 /** The inventory as it is: where it stands, how it is read, what is doubtful, and what can be filled from it. */
@@ -48,6 +55,8 @@ function NothingRead({ session }: { readonly session: Session }) {
   );
 }
 
+const isBare = ({ because }: Problem): boolean => because === 'noBatteryRow' || because === 'emptySheet';
+
 function CantRead({ session }: { readonly session: Session }) {
   const problem = session.readProblem.value;
   if (problem === undefined) return null;
@@ -56,7 +65,7 @@ function CantRead({ session }: { readonly session: Session }) {
       <p>
         {CANT_READ} {problemText(problem)}.
       </p>
-      <p>{CANT_READ_NEXT}</p>
+      <p>{isBare(problem) ? NOTHING_TO_READ_NEXT : CANT_READ_NEXT}</p>
     </div>
   );
 }

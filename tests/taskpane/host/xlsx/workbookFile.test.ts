@@ -108,7 +108,7 @@ describe('a .csv file', () => {
   it('names its sheet after the file', async () => {
     const file = await read(utf8('a'), '/somewhere/store [north].csv');
     expect(file.sheets[0]!.name).toBe('store  north');
-    expect((await read(utf8(''), '.csv')).sheets[0]).toMatchObject({ name: 'Sheet', rows: [] });
+    expect((await read(utf8('a'), '.csv')).sheets[0]).toMatchObject({ name: 'Sheet', rows: [['a']] });
   });
 
   it('reads 20,000 rows', async () => {
@@ -186,7 +186,9 @@ describe('an .xlsx file', () => {
 
   it('says that a formula was saved without its value', async () => {
     const { warnings } = await read(await fleet('1900'), 'fleet.xlsx');
-    expect(warnings).toEqual([expect.stringContaining('sheet Fleet: 1 formula cell has no saved value')]);
+    expect(warnings).toEqual([
+      expect.stringContaining('sheet Fleet: 1 formula has no saved value, so its cell was read as empty'),
+    ]);
   });
 
   it('converts the dates of a 1904 workbook and says so', async () => {
@@ -222,15 +224,18 @@ describe('an .xlsx file', () => {
 describe('files that are refused', () => {
   const compound = Uint8Array.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]);
   const cases: [string, Uint8Array, RegExp][] = [
-    ['fleet.xls', compound, /fleet\.xls is of a kind that is not read; .*save it as \.xlsx/],
+    ['fleet.xls', compound, /fleet\.xls is a kind of file that is not read here; .*save it as \.xlsx/],
     ['fleet.xlsb', utf8('PK'), /save it as \.xlsx/],
     ['fleet.ods', utf8('PK'), /save it as \.xlsx/],
-    ['fleet.pdf', utf8('%PDF'), /fleet\.pdf is not read; allowed are \.xlsx and \.csv/],
+    ['fleet.pdf', utf8('%PDF'), /fleet\.pdf is not read here; allowed are \.xlsx and \.csv/],
     ['fleet', utf8('a,b'), /allowed are \.xlsx and \.csv/],
+    ['zero.csv', utf8(''), /the file zero\.csv is empty/],
+    ['blank.csv', utf8(' \r\n ; ,\n'), /the file blank\.csv is empty/],
+    ['zero.xlsx', utf8(''), /the file zero\.xlsx is empty/],
     ['fleet.xlsx', compound, /encrypted with a password/],
     ['fleet.xlsx', utf8('a,b'), /can't be read as a workbook/],
     ['fleet.xlsx', Uint8Array.from([0x50, 0x4b, 3, 4, 9, 9]), /can't be read as a workbook/],
-    ['fleet.csv', Uint8Array.from([0x50, 0x4b, 3, 4, 9, 9]), /is a workbook that is named \.csv/],
+    ['fleet.csv', Uint8Array.from([0x50, 0x4b, 3, 4, 9, 9]), /is a workbook under the name of a \.csv/],
   ];
   it.each(cases)('%s', async (name, bytes, sentence) => {
     expect(await refusal(bytes, name)).toMatch(sentence);
