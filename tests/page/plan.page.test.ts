@@ -1,7 +1,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Bench } from './builtPage.ts';
+import type { Bench, OpenedPage } from './builtPage.ts';
 import { openDemo, openPage, startBench } from './builtPage.ts';
 
 let bench: Bench;
@@ -89,15 +89,25 @@ describe('the planner’s way', () => {
 });
 
 describe.each(['light', 'dark'] as const)('the Plan view in %s', (colorScheme) => {
-  it.each([320, 1400])('has no violation and no sideways scrolling at a width of %i', async (width) => {
-    const { page, close } = await openPage(bench, { colorScheme, viewport: { width, height: 800 } });
+  let opened: OpenedPage;
+  beforeAll(async () => {
+    opened = await openPage(bench, { colorScheme, viewport: { width: 320, height: 800 } });
+    const { page } = opened;
     await openPlan(page);
     await unfold(page);
     await give(page, 'Price of one battery', '460');
     await page.getByText('Net money by fiscal year').first().waitFor();
+  });
+  afterAll(() => opened.close());
+
+  it.each([320, 1400])('has no violation and no sideways scrolling at a width of %i', async (width) => {
+    const { page } = opened;
+    await page.setViewportSize({ width, height: 800 });
+    await expect.poll(() => page.evaluate(() => window.innerWidth)).toBe(width);
+    const pane = page.locator('#pane');
+    const over = (): Promise<number> => pane.evaluate((each) => each.scrollWidth - each.clientWidth);
+    await expect.poll(over).toBeLessThanOrEqual(0);
     expect(await audit(page)).toEqual([]);
-    const over = await page.locator('#pane').evaluate((pane) => pane.scrollWidth - pane.clientWidth);
-    expect(over).toBeLessThanOrEqual(0);
-    await close();
+    expect(await over()).toBeLessThanOrEqual(0);
   });
 });
