@@ -3,7 +3,7 @@ import type { Outcome } from '../../src/basics/outcome.ts';
 import { problemText } from '../../src/basics/problemText.ts';
 import type { Work } from '../host/sheetHost.ts';
 import type { Notice, Session } from '../session.ts';
-import { FAULT, GIVEN_UP } from '../text/paneText.ts';
+import { FAULT, GIVEN_UP, GIVING_UP } from '../text/paneText.ts';
 
 /** One step of an action: it may be followed and given up. */
 type Step<T> = (work: Work) => Promise<Outcome<T>>;
@@ -15,9 +15,13 @@ type Step<T> = (work: Work) => Promise<Outcome<T>>;
 export async function underway<T>(session: Session, what: string, step: Step<T>): Promise<T | undefined> {
   session.underway.value?.giveUp();
   const control = new AbortController();
-  const giveUp = (): void => control.abort(new DOMException(GIVEN_UP, 'AbortError'));
+  const giveUp = (): void => {
+    control.abort(new DOMException(GIVEN_UP, 'AbortError'));
+    // What was written is taken back piece by piece: the click must be seen before that is done.
+    if (session.underway.value?.giveUp === giveUp) session.underway.value = { what: GIVING_UP, giveUp };
+  };
   const show = (share?: number): void => {
-    session.underway.value = { what, share, giveUp };
+    if (!control.signal.aborted) session.underway.value = { what, share, giveUp };
   };
   show();
   session.notice.value = undefined;

@@ -47,6 +47,7 @@ export const HELP_LINK: Readonly<Record<View, string>> = {
 
 export const GAVE_UP = 'given up';
 export const GIVEN_UP = `${GAVE_UP}; the workbook is as it was`;
+export const GIVING_UP = 'Giving up: what was written is taken back';
 export const FAULT =
   'Something went wrong in Crankbook itself; the workbook is as it was. Please report this';
 export const VIEW_DID_NOT_COME =

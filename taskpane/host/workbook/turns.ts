@@ -1,5 +1,9 @@
-/** The most rows that are handed to the grid in one call. */
+/** The most rows that are handed to the grid in one call, the least, and how many go first. */
 const BLOCK_ROWS = 2000;
+const LEAST_ROWS = 100;
+const FIRST_ROWS = 500;
+/** What one call should take [ms], so that a click is heard at once: the next has as many rows as fit. */
+const BLOCK_TIME = 50;
 
 /** Lets the page draw and hear its user. */
 export function turn(): Promise<void> {
@@ -26,11 +30,20 @@ export async function inBlocks(
   work: Followed | undefined,
   doBlock: (from: number, to: number) => void,
 ): Promise<void> {
-  for (let from = 0; from < rows; from += BLOCK_ROWS) {
+  let [from, most] = [0, FIRST_ROWS];
+  while (from < rows) {
     work?.signal?.throwIfAborted();
-    const to = Math.min(rows, from + BLOCK_ROWS);
+    const to = Math.min(rows, from + most);
+    const began = performance.now();
     doBlock(from, to);
+    most = rowsInTime(most, performance.now() - began);
     work?.progress?.(to / rows);
     if (to < rows) await turn();
+    from = to;
   }
+}
+
+function rowsInTime(rows: number, took: number): number {
+  const fitting = Math.round((rows * BLOCK_TIME) / Math.max(1, took));
+  return Math.min(BLOCK_ROWS, Math.max(LEAST_ROWS, fitting));
 }

@@ -33,6 +33,23 @@ it('work is shown once it takes half a second, with its share, and can be given 
   expect(session.notice.value?.text).toBe('Planning: given up; the workbook is as it was');
 });
 
+it('that work is given up is said while it is still taken back', async () => {
+  const { session } = paneSession();
+  render(<ProgressLine session={session} />, place);
+  let takenBack: (reason: Error) => void = () => undefined;
+  const work = underway(session, 'Filling columns', ({ signal, progress }) => {
+    signal.addEventListener('abort', () => progress(0.5));
+    return new Promise((_, reject) => (takenBack = reject));
+  });
+  await vi.waitFor(() => expect(place.textContent).toContain('Filling columns'), 5_000);
+  place.querySelector('button')!.click();
+  await vi.waitFor(() => expect(place.textContent).toContain('Giving up: what was written is taken back'));
+  expect(session.notice.value).toBeUndefined();
+  takenBack(new Error('given up'));
+  await work;
+  expect(session.notice.value?.text).toBe('Filling columns: given up; the workbook is as it was');
+});
+
 it('work whose place was taken has nothing to say', async () => {
   const { session } = paneSession();
   const first = underway(session, 'Planning', ({ signal }) => {
