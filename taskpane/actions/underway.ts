@@ -18,7 +18,8 @@ export async function underway<T>(session: Session, what: string, step: Step<T>)
   const giveUp = (): void => {
     control.abort(new DOMException(GIVEN_UP, 'AbortError'));
     // What was written is taken back piece by piece: the click must be seen before that is done.
-    if (session.underway.value?.giveUp === giveUp) session.underway.value = { what: GIVING_UP, giveUp };
+    if (session.underway.value?.giveUp === giveUp)
+      session.underway.value = { what: GIVING_UP, share: undefined, giveUp };
   };
   const show = (share?: number): void => {
     if (!control.signal.aborted) session.underway.value = { what, share, giveUp };
