@@ -1,4 +1,5 @@
 import './bench.css';
+import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { benchTest } from '../../../src/cranking/benchTest.ts';
 import type { BenchEntry, BenchQuestion } from '../../../src/cranking/benchEntry.ts';
@@ -48,8 +49,9 @@ export function BenchView({ session }: { readonly session: Session }) {
     <div class="bench" ref={work} onKeyDownCapture={passOverHeldKeys} onKeyDown={enterMovesOn}>
       <h2>{VIEW_NAMES.bench}</h2>
       <ViewHelp of="bench" />
-      <LastLine bench={bench} />
-      <Step session={session} heading={BENCH.look} asks={['case', 'posts', 'heat']} cautions={['acid']} />
+      <Step session={session} heading={BENCH.look} asks={['case', 'posts', 'heat']} cautions={['acid']}>
+        <LastLine bench={bench} />
+      </Step>
       {!endedByLook && (
         <Step
           session={session}
@@ -98,7 +100,7 @@ function NextButton({ onPress }: { readonly onPress: (button: HTMLElement) => Pr
   );
 }
 
-/** What is to be chalked on the last battery, where its answer has gone and no other is named yet. */
+/** What is to be chalked on the last battery, where its answer has gone and no other is named yet; beside the focus. */
 function LastLine({ bench }: { readonly bench: BenchState }) {
   const last = bench.last.value;
   if (last === undefined || bench.onRecord.value !== undefined) return null;
@@ -121,16 +123,19 @@ function Step({
   heading,
   asks,
   cautions,
+  children,
 }: {
   readonly session: Session;
   readonly heading: string;
   readonly asks: readonly BenchQuestion[];
   readonly cautions: readonly Caution[];
+  readonly children?: ComponentChildren;
 }) {
   return (
     <section class="step">
       <h3>{heading}</h3>
       <CautionList cautions={cautions} />
+      {children}
       {asks.map((ask) => (
         <Question key={ask} bench={session.bench} ask={ask} />
       ))}
