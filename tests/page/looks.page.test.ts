@@ -32,6 +32,16 @@ const admitted = new Map(
   ]),
 );
 
+/** The parts of the page that would have to be scrolled sideways, once it has answered to its width. */
+const tooWide = (page: Page): Promise<string[]> =>
+  page.evaluate(async () => {
+    for (let frame = 0; frame < 3; frame += 1) await new Promise(requestAnimationFrame);
+    return ['body', '#head', '#parts', '#pane']
+      .map((part) => document.querySelector(part)!)
+      .filter((part) => part.scrollWidth > part.clientWidth)
+      .map((part) => part.id || part.tagName);
+  });
+
 const themes = ['light', 'dark'] as const;
 
 describe.each(themes)('the page in %s', (colorScheme) => {
@@ -55,15 +65,13 @@ describe.each(themes)('the page in %s', (colorScheme) => {
     await close();
   });
 
-  it.each([320, 400, 720, 1400])('fits into a width of %i', async (width) => {
-    const { page, close } = await openPage(bench, { colorScheme, viewport: { width, height: 800 } });
-    const wide = await page.evaluate(() =>
-      ['body', '#head', '#parts', '#pane']
-        .map((part) => document.querySelector(part)!)
-        .filter((part) => part.scrollWidth > part.clientWidth)
-        .map((part) => part.id || part.tagName),
-    );
-    expect(wide).toEqual([]);
+  it('fits into each width, as opened and as made wider or narrower', async () => {
+    const { page, close } = await openPage(bench, { colorScheme, viewport: { width: 320, height: 800 } });
+    for (const width of [320, 400, 720, 1400, 320]) {
+      await page.setViewportSize({ width, height: 800 });
+      await expect.poll(() => page.evaluate(() => window.innerWidth)).toBe(width);
+      await expect.poll(async () => [width, await tooWide(page)]).toEqual([width, []]);
+    }
     await close();
   });
 });
