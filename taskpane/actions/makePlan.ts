@@ -1,4 +1,5 @@
 import type { Outcome } from '../../src/basics/outcome.ts';
+import { answer } from '../../src/basics/outcome.ts';
 import type { ShownPlan } from '../computing/planAnswer.ts';
 import type { Session } from '../session.ts';
 import { settingsInForce } from '../session.ts';
@@ -7,11 +8,14 @@ import { underway } from './underway.ts';
 
 /**
  * Plans from the inventory that was read, with the settings as they are now; nothing is written. Where that is given
- * up there is no plan: the one before was made with other settings.
+ * up there is no plan: the one before was made with other settings. Why there can be none is said where it would
+ * stand, and not twice.
  */
 export async function makePlan(session: Session): Promise<void> {
   if (session.reading.value === undefined) return;
-  const plan = await underway(session, PLANNING, ({ signal }) => askPlan(session, signal));
+  const plan = await underway(session, PLANNING, async ({ signal }) =>
+    answer(await askPlan(session, signal)),
+  );
   if (plan === undefined) session.plan.value = undefined;
 }
 

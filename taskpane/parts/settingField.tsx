@@ -1,12 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import { useId, useState } from 'preact/hooks';
-import { problemText } from '../../src/basics/problemText.ts';
 import { giveSetting } from '../actions/giveSetting.ts';
 import type { SettingPath } from '../givenSettings.ts';
 import { settingAt } from '../givenSettings.ts';
 import type { Session } from '../session.ts';
 import { settingsInForce } from '../session.ts';
 import { NOT_A_NUMBER } from '../text/paneText.ts';
+import { fieldProblem } from './fieldProblem.ts';
 
 /** What every field for one setting is told. */
 export type FieldOf = {
@@ -60,11 +60,11 @@ export function LabelledControl({
 type Refused = { readonly typed: string; readonly why: string };
 
 /** Gives a setting; what is refused stays as typed, with the sentence that says why. */
-function useSetting({ session, path }: Pick<FieldOf, 'session' | 'path'>) {
+function useSetting({ session, path, label }: FieldOf) {
   const [refused, setRefused] = useState<Refused>();
   const give = (value: unknown, typed = ''): void => {
     const problem = giveSetting(session, path, value);
-    setRefused(problem && { typed, why: problemText(problem) });
+    setRefused(problem && { typed, why: fieldProblem(problem, label) });
   };
   const refuse = (why: string): void => setRefused({ typed: '', why });
   return { value: settingAt(settingsInForce(session), path), refused, refuse, give };

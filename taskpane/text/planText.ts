@@ -77,7 +77,7 @@ export const RENEWAL = {
   policy: 'Batteries are renewed',
   plannedAge: 'Planned age, months',
   plannedAgeHint: 'What fails before is renewed when it fails.',
-  overdueMonths: 'Those older already, spread over months',
+  overdueMonths: 'Spread those already older over so many months',
   overdueMonthsHint: 'The oldest first; 0 renews them all at once.',
   wholeSets: 'A failure renews the whole set',
   wholeSetsHint: 'Else each battery alone.',
@@ -209,6 +209,8 @@ export const NEVER_PAYS =
   'With so little wear-out, renewal by age never pays: it throws good batteries away.';
 export const PAYS_NEEDS_PRICE = 'With a price, it can be said from which cost of a failure on this pays.';
 export const leastCostSentence = (age: string): string => `The least-cost age is ${age} months.`;
+export const LEAST_COST_NEEDS =
+  'The age that costs least is found from the price of one battery and what a failure in the field costs: enter both under "Price and money".';
 export const LEAST_COST_WAITS = 'Waiting for failure costs least here, so batteries are renewed on failure.';
 
 export const PLAN_NOW = 'Plan now';

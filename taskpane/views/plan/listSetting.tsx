@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useId, useState } from 'preact/hooks';
-import { problemText } from '../../../src/basics/problemText.ts';
 import { giveSetting } from '../../actions/giveSetting.ts';
+import { fieldProblem } from '../../parts/fieldProblem.ts';
 import type { Session } from '../../session.ts';
 import { settingsInForce } from '../../session.ts';
 import { LIST } from '../../text/planText.ts';
@@ -34,10 +34,11 @@ export function ListSetting({
   readonly more?: ComponentChildren;
 }) {
   const [wrong, setWrong] = useState<string>();
+  const counted = path === 'onOrder' ? LIST.count : LIST.change;
   const entries: readonly Entry[] = settingsInForce(session)[path];
   const give = (next: readonly Entry[]): boolean => {
     const refused = giveSetting(session, path, next.length === 0 ? undefined : next);
-    setWrong(refused && problemText(refused));
+    setWrong(refused && fieldProblem(refused, refused.argument.endsWith('.count') ? counted : LIST.month));
     return refused === undefined;
   };
   const without = (index: number) => entries.filter((_, each) => each !== index);
@@ -49,12 +50,7 @@ export function ListSetting({
       ) : (
         <Entries entries={entries} takeOut={(index) => give(without(index))} />
       )}
-      <AddForm
-        counted={path === 'onOrder' ? LIST.count : LIST.change}
-        button={add}
-        wrong={wrong}
-        add={(entry) => give([...entries, entry])}
-      >
+      <AddForm counted={counted} button={add} wrong={wrong} add={(entry) => give([...entries, entry])}>
         {more}
       </AddForm>
     </fieldset>

@@ -81,7 +81,7 @@ export function requestTable(plan: ShownPlan, showDay: ShowDay): Table {
 const moneyText = (net: number | undefined): string => (net === undefined ? NO_PRICE : shownMoney(net));
 
 const orderBy = ({ order }: PlanYear, showDay: ShowDay): string =>
-  order.unitsToOrder === 0 ? '' : order.late ? `${showDay(order.orderBy)} ${LATE}` : showDay(order.orderBy);
+  order.unitsToOrder === 0 ? '' : order.late ? `${showDay(order.orderBy)}\n${LATE}` : showDay(order.orderBy);
 
 /** The fiscal years: counts, stock, orders, money. */
 export function yearTable(plan: ShownPlan, showDay: ShowDay): Table {

@@ -143,7 +143,9 @@ describe('the Plan view', () => {
       .getAttribute('aria-describedby')!
       .split(' ')
       .map((id) => document.getElementById(id));
-    expect(described.map((each) => each?.textContent).join(' ')).toContain('the setting years is 40');
+    expect(described.map((each) => each?.textContent).join(' ')).toContain(
+      'the setting "Fiscal years to plan" is 40',
+    );
     expect(field.value).toBe('40');
     expect(session.given.value.years).toBeUndefined();
     give(field, '5');
@@ -168,7 +170,9 @@ describe('the Plan view', () => {
     month!.value = '2027-13';
     count!.value = '60';
     add.click();
-    await until(() => expect(order.textContent).toContain('allowed is a month such as 2027-03'));
+    await until(() =>
+      expect(order.textContent).toContain('the setting "Month" is ""; allowed is a month such as 2027-03'),
+    );
     month!.value = '2026-09';
     add.click();
     await until(() => expect(session.given.value.onOrder).toEqual([{ month: '2026-09', count: 60 }]));
@@ -183,7 +187,9 @@ describe('the Plan view', () => {
     await until(() => expect(session.plan.value?.plannedAge).toBe(48));
     await until(() => expect(text()).toMatch(/Renewal at 48 months pays only if .* more than [\d,]+ beside/));
     give(labelled('Batteries are renewed'), 'leastCost');
-    await until(() => expect(text()).toContain('money.failureCost'));
+    await until(() => expect(text()).toContain('enter both under "Price and money"'));
+    expect(text().match(/age that costs least is found/g)).toHaveLength(1);
+    expect(text()).not.toContain('leastCost');
     expect(session.plan.value).toBeUndefined();
   });
 
