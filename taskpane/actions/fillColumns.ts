@@ -31,6 +31,9 @@ export async function fillColumns(session: Session, choice: FillChoice): Promise
   if (choice.place === 'newSheet' || home === 'own') return fillSheet(session, choice);
   const ready = await underway(session, FILL.preparing, (work) => prepared(session, choice, work));
   if (ready === undefined) return;
+  const as = await liveAllTheSame(session, ready);
+  if (as === undefined) return;
+  if (as === 'values') return fillColumns(session, { ...choice, as });
   const over = await mayOverwrite(session, ready);
   if (over !== undefined) await write(session, ready, over);
 }
@@ -72,6 +75,21 @@ async function headsNow(
   return andThen(await host.readBlock({ sheet: sheet.name, block }, work), ({ rows }) =>
     answer(rows[0] ?? []),
   );
+}
+
+/** From this share of rows on that live formulas leave empty, the user is asked before they are filled. */
+const MANY_EMPTY = 0.1;
+
+/** Whether live formulas are filled where values would answer many more rows; undefined where nothing is to be done. */
+async function liveAllTheSame(
+  session: Session,
+  { filled: { onlyAsValues } }: Ready,
+): Promise<'live' | 'values' | undefined> {
+  const all = session.reading.value?.batteryCount ?? 0;
+  const many = onlyAsValues.filter(({ rows }) => rows > MANY_EMPTY * all);
+  if (many.length === 0) return 'live';
+  const said = await ask(session, FILL.manyEmpty(many, all), FILL.manyEmptyAnswers);
+  return ([undefined, 'values', 'live'] as const)[said];
 }
 
 /** Whether columns of the same heads are written over; undefined where nothing is to be done. */

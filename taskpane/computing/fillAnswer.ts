@@ -32,6 +32,8 @@ export type FillAnswer = {
   readonly columns: readonly FilledColumn[];
   readonly rows: number;
   readonly asValues: readonly FillKey[];
+  /** Columns of live formulas with rows that only values would answer, such as dates written as text. */
+  readonly onlyAsValues: readonly { readonly head: string; readonly rows: number }[];
 };
 
 type Job = {
@@ -71,36 +73,57 @@ function filled(job: Job): FillAnswer {
   const rows = rowCount(job.memory.inventory);
   const why: string[] = new Array(rows).fill('');
   const asValues: FillKey[] = [];
+  const onlyAsValues: { head: string; rows: number }[] = [];
   const columns = keys.map((key): FilledColumn => {
     const { head, format } = FILL_SPECS[key];
     const expression = live === undefined ? undefined : expressionFor(key, job.facts);
     const formula = expression && placedFormula(expression, live!, problems);
     if (expression !== undefined && formula !== undefined) {
-      if (problems === 'why') explainFormula(head, expression, job, why);
+      const errors = formulaErrors(expression, job);
+      if (problems === 'why') errors.forEach((message, row) => add(why, row, `${head}: ${message}`));
+      const lost = answeredAsValues(key, errors, job);
+      if (lost > 0) onlyAsValues.push({ head, rows: lost });
       return { head, format, formula };
     }
     if (live !== undefined) asValues.push(key);
     return { head, format, values: valuesOf(key, job, why) };
   });
-  if (problems === 'error' || why.every((text) => text === '')) return { columns, rows, asValues };
-  return { columns: [...columns, { head: WHY_HEAD, format: 'text', values: why }], rows, asValues };
+  if (problems === 'error' || why.every((text) => text === ''))
+    return { columns, rows, asValues, onlyAsValues };
+  return {
+    columns: [...columns, { head: WHY_HEAD, format: 'text', values: why }],
+    rows,
+    asValues,
+    onlyAsValues,
+  };
 }
 
 const rowCount = ({ parts }: Inventory): number => parts.dataRows[1] - parts.dataRows[0] + 1;
 
-// What a live formula can't say: the sentences that its errors would have.
-function explainFormula(head: string, expression: Expression, { memory }: Job, why: string[]): void {
+// What a live formula can't say: the sentences that its errors would have, by row.
+function formulaErrors(expression: Expression, { memory }: Job): ReadonlyMap<number, string> {
   const block = blockOf(memory.sheet);
   const at = new Map(memory.inventory.parts.columns.map(({ field, column }) => [field, column]));
   const first = memory.inventory.parts.dataRows[0] - block.rowNumber(0);
   const cell = (field: Field, row: number): unknown => withMessage(block.rows[first + row]?.[at.get(field)!]);
-  const answers = evaluated(expression, { rows: why.length, asOf: memory.asOf, cell });
+  const answers = evaluated(expression, { rows: rowCount(memory.inventory), asOf: memory.asOf, cell });
   const batteries = new Set(
     memory.inventory.batteries.map(({ row }) => row - memory.inventory.parts.dataRows[0]),
   );
+  const errors = new Map<number, string>();
   answers.forEach((given, row) => {
-    if (isCellError(given) && batteries.has(row)) add(why, row, `${head}: ${given.message}`);
+    if (isCellError(given) && batteries.has(row)) errors.set(row, String(given.message));
   });
+  return errors;
+}
+
+function answeredAsValues(key: FillKey, errors: ReadonlyMap<number, string>, { memory, facts }: Job): number {
+  const { batteries, parts } = memory.inventory;
+  return batteries.filter(
+    (battery) =>
+      errors.has(battery.row - parts.dataRows[0]) &&
+      valueFor(key, battery, { asOf: memory.asOf, life: facts.life }) !== undefined,
+  ).length;
 }
 
 const withMessage = (cell: unknown): unknown =>

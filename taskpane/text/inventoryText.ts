@@ -194,6 +194,11 @@ export const FILL = {
   asValues: (heads: readonly string[]) => `As values, because no formula can say it here: ${listed(heads)}.`,
   seeWhy: (rows: number, isLive: boolean) =>
     `In ${rows === 1 ? '1 row a cell stays' : `${rows.toLocaleString('en-GB')} rows cells stay`} empty; the last column says why.${isLive ? ' As values, cells are taken as they were read here, dates and numbers written as text too.' : ''}`,
+  manyEmpty: (columns: readonly { readonly head: string; readonly rows: number }[], all: number) =>
+    `Live formulas would leave rows empty that values answer, for dates or numbers stand there as text: ${columns
+      .map(({ head, rows }) => `${head} in ${rows.toLocaleString('en')} of ${several(all, 'row')}`)
+      .join(', ')}. Fill these columns as values instead?`,
+  manyEmptyAnswers: ['Write nothing', 'Fill as values', 'Fill live formulas all the same'],
   overwrite: (heads: readonly string[]) =>
     heads.length === 1
       ? `The column ${heads[0]!} is there already. Write over it?`

@@ -101,13 +101,18 @@ describe('dates and numbers written as text', () => {
   const heads = ['Serial', 'Site', 'Fitted', 'Volts'];
   const rows = [heads, ...[1, 2, 3].map((at) => [`NF10000${at}`, 'Isvarg', `23.8.202${at}`, '12,57'])];
 
-  async function filledAs(as: FillChoice['as']): Promise<{ session: Session; text: string }> {
+  async function filledAs(
+    as: FillChoice['as'],
+    answer = 2,
+  ): Promise<{ session: Session; text: string; asked: string[] }> {
     const session = await sessionOn(
       await startFile([{ name: 'Fleet', rows, dateColumns: [], hiddenRows: [] } as never]),
       'text.xlsx',
     );
+    session.notice.value = undefined;
+    const asked = answering(session, answer);
     await fillColumns(session, { ...CHOICE, keys: ['monthsInService', 'charge'], as });
-    return { session, text: session.notice.value!.text };
+    return { session, text: session.notice.peek()?.text ?? '', asked };
   }
 
   it('leave live cells empty, and that is said with their number and what would help', async () => {
@@ -115,8 +120,22 @@ describe('dates and numbers written as text', () => {
     expect(text).toContain('In 3 rows cells stay empty; the last column says why. As values,');
   });
 
-  it('are taken as they were read where values are filled', async () => {
-    const { session, text } = await filledAs('values');
+  it('are counted before anything is filled, and nothing is written without a yes', async () => {
+    const { session, text, asked } = await filledAs('live', 0);
+    expect(asked).toEqual([
+      'Live formulas would leave rows empty that values answer, for dates or numbers stand there as text: Months in service in 3 of 3 rows, State of charge in 3 of 3 rows. Fill these columns as values instead?',
+    ]);
+    expect(text).toBe('');
+    expect((await cells(session, 4)).every((cell) => cell === null)).toBe(true);
+  });
+
+  it('are filled as values once the user says so', async () => {
+    expect((await filledAs('live', 1)).text).toBe('Filled: Months in service, State of charge.');
+  });
+
+  it('are taken as they were read where values are filled, and nothing is asked', async () => {
+    const { session, text, asked } = await filledAs('values');
+    expect(asked).toEqual([]);
     expect(text).toBe('Filled: Months in service, State of charge.');
     const [head, ...months] = (await cells(session, 4)).slice(0, 4);
     expect([head, ...months.map((each) => Math.floor(each as number))]).toEqual([
