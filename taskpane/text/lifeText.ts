@@ -118,7 +118,8 @@ export const ODD = {
 
 export const CLAIMS = {
   heading: 'Failed within warranty',
-  state: (count: number) => (count === 0 ? 'none' : count === 1 ? '1 claim' : `${wholeNumber(count)} claims`),
+  state: (open: number, late: number) =>
+    `${wholeNumber(open)} to claim${late === 0 ? '' : `, ${wholeNumber(late)} too late`}`,
   months: 'Warranty, months from installation',
   days: 'Days within which a claim must be made',
   hint: 'Both stand in your contract. The warranty is counted from the first installation, the time for a claim from the removal.',

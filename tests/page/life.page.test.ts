@@ -50,7 +50,7 @@ describe('the planner’s hardest question', () => {
     // The bad vehicle of the demonstration has too few early failures to be told from chance.
     expect(odd).toEqual([
       expect.stringMatching(
-        /^lot 9ZZ98 417: \d+ early failures among 19 lives.*Hold what is left of the lot/,
+        /^Lot 9ZZ98 417: \d+ early failures among 19 lives.*Hold what is left of the lot/,
       ),
     ]);
     expect(await page.locator('.recordStartLine').textContent()).toContain('since 2021-04-01, as you said');
@@ -105,8 +105,8 @@ it('names a planted bad lot and a planted bad vehicle, and no others, once the f
   await part(page, 'standsOut').waitFor();
   const odd = await part(page, 'standsOut').locator('li').allTextContents();
   expect(odd.map((line) => line.split(':')[0]).sort()).toEqual([
-    `lot ${BAD_LOT.maker} ${BAD_LOT.lot}`,
-    `vehicle ${BAD_VEHICLE.vehicle} (${BAD_VEHICLE.site})`,
+    `Lot ${BAD_LOT.maker} ${BAD_LOT.lot}`,
+    `Vehicle ${BAD_VEHICLE.vehicle} (${BAD_VEHICLE.site})`,
   ]);
   expect(odd.join(' ')).toContain('charging system');
   expect(await part(page, 'ownPast').locator('li').count()).toBe(2);

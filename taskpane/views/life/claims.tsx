@@ -27,7 +27,7 @@ export function Claims({ session }: { readonly session: Session }) {
     setClaims(await claimsWithin(session, terms));
   };
   return (
-    <FoldedPart title={CLAIMS.heading} {...(claims && { state: CLAIMS.state(claims.length) })}>
+    <FoldedPart title={CLAIMS.heading} {...(claims && { state: claimsState(claims) })}>
       <p>{CLAIMS.hint}</p>
       <form
         onSubmit={(event) => {
@@ -51,6 +51,12 @@ export function Claims({ session }: { readonly session: Session }) {
       </div>
     </FoldedPart>
   );
+}
+
+// Most of a long list may be past: what can still be claimed is said apart.
+function claimsState(claims: readonly WarrantyClaim[]): string {
+  const late = claims.filter(({ daysLeft }) => daysLeft < 0).length;
+  return CLAIMS.state(claims.length - late, late);
 }
 
 function Term({ name, label, max }: { readonly name: string; readonly label: string; readonly max: number }) {

@@ -178,6 +178,10 @@ describe('groups, and what comes of Life', () => {
     give('Days within which', '60');
     button('List the claims').click();
     await until(() => expect(text()).toContain('No failure on record falls within this warranty.'));
+    expect(text()).toContain('0 to claim');
+    give('Warranty, months', '60');
+    button('List the claims').click();
+    await until(() => expect(text()).toMatch(/\d+ to claim, [1-9]\d* too late/));
     give('Warranty, months', '9999');
     element()
       .querySelectorAll('form')
