@@ -112,6 +112,14 @@ async function decoded(picture: Uint8Array | ImageData): Promise<readonly ReadRe
 
 function labelled({ symbology, symbologyIdentifier, text }: ReadResult): Outcome<SymbolRead> {
   const symbol = symbology === 'DataMatrix' ? 'Data Matrix' : 'QR';
-  // A GS1 symbol is known by what scanners put before its text.
-  return andThen(labelScan(`${symbologyIdentifier}${text}`), (label) => answer({ symbol, text, label }));
+  // A GS1 symbol is known by what scanners put before its text; here no scanner did, so nothing is told of it.
+  return andThen(labelScan(`${symbologyIdentifier}${text}`), (scan) =>
+    answer({ symbol, text, label: withoutFrame(scan) }),
+  );
+}
+
+function withoutFrame(scan: LabelScan): LabelScan {
+  const label = { ...scan };
+  delete label.takenOff;
+  return label;
 }

@@ -73,7 +73,7 @@ describe('a picture of a label at the bench', () => {
   it.each([
     ['cut short', async () => (await drawing('qrcode', '1', WHITE)).subarray(0, 300), 'cut short'],
     ['far too large by its head', async () => hugePng(await drawing('qrcode', '1', WHITE)), 'million'],
-    ['a text', async () => Buffer.from('this is no picture at all, whatever its name'), 'no picture'],
+    ['a text', async () => Buffer.from('this is no picture at all, whatever its name'), 'is not a picture'],
     [
       'of nothing',
       async () => bwip.toBuffer({ bcid: 'code39', text: 'X', ...WHITE }),

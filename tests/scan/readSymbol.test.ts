@@ -107,7 +107,7 @@ describe('a hostile picture is refused in words', () => {
     const bytes = await pngOf('datamatrix', LABEL);
     for (const end of [40, 100, bytes.length >> 1, bytes.length - 13])
       expect(await words(bytes.slice(0, end))).toMatch(/cut short/);
-    expect(await words(bytes.slice(0, 20))).toMatch(/no picture/);
+    expect(await words(bytes.slice(0, 20))).toMatch(/is not a picture/);
     const pixels = pixelsOf(drawn('datamatrix', LABEL));
     expect(await words({ ...pixels, data: pixels.data.slice(0, 999) })).toMatch(/cut short/);
     expect(await words({ width: -4, height: -1, data: new Uint8ClampedArray(16) })).toMatch(/cut short/);
@@ -125,7 +125,7 @@ describe('a hostile picture is refused in words', () => {
 
   it('no picture at all', async () => {
     for (const text of ['', 'not a picture', '<svg xmlns="http://www.w3.org/2000/svg"/>', '%PDF-1.7'])
-      expect(await words(new TextEncoder().encode(text))).toMatch(/no picture/);
+      expect(await words(new TextEncoder().encode(text))).toMatch(/is not a picture/);
   });
 
   it('without a symbol', async () => {

@@ -100,9 +100,10 @@ describe('a forecast file made from hostile texts', () => {
     expect(parts.get('xl/workbook.xml')).toMatch(/<definedName name="unit_price" localSheetId="1"/);
   });
 
-  it('prints the heads of its lists on every page, the names of sheets quoted', () => {
+  it('prints the heads of its lists on every page and the columns that are meant for it, sheets quoted', () => {
     const names = [...parts.get('xl/workbook.xml')!.matchAll(/<definedName name="_xlnm[^>]*>([^<]*)</g)];
     expect(names.map((found) => found[1])).toEqual([
+      "'Forecast units'!$A$1:$O$123",
       "'Forecast units'!$3:$3",
       "'Rows to check'!$8:$8",
       "'Store list'!$4:$4",
