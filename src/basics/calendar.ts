@@ -20,6 +20,12 @@ const NUMERIC_DATE = /^\d{1,4}[./-]\d{1,2}[./-]\d{1,4}$/;
 export const FIRST_DAY: Day = 25_569;
 export const LAST_DAY: Day = 73_415;
 
+/** The months of a year by name, from January. */
+export const MONTH_NAMES = [
+  ...['January', 'February', 'March', 'April', 'May', 'June'],
+  ...['July', 'August', 'September', 'October', 'November', 'December'],
+] as const;
+
 /** The day of a Luxon moment in UTC. */
 export function dayOfMoment(moment: DateTime): Day {
   return Math.floor(moment.toMillis() / MILLISECONDS_PER_DAY) + DAYS_BEFORE_1970;

@@ -1,13 +1,8 @@
 import type { Day } from '../basics/calendar.ts';
-import { dayParts } from '../basics/calendar.ts';
+import { dayParts, MONTH_NAMES } from '../basics/calendar.ts';
 import type { Layout } from '../label/layout.ts';
 import { compileLayout } from '../label/layout.ts';
 import { readCode } from '../label/readCode.ts';
-
-const MONTHS = [
-  ...['January', 'February', 'March', 'April', 'May', 'June'],
-  ...['July', 'August', 'September', 'October', 'November', 'December'],
-];
 
 /** So many different codes are tried for one that shows a difference. */
 const CODES_TRIED = 200;
@@ -39,7 +34,7 @@ function meaningOf(code: string | number, text: string, asOf: Day): string | und
 
 function spoken(day: Day, { calendar, pieces }: Layout): string {
   const { year, month, day: ofMonth } = dayParts(day);
-  const monthText = `${MONTHS[month - 1]!} ${year}`;
+  const monthText = `${MONTH_NAMES[month - 1]!} ${year}`;
   if (calendar === 'week') return `the week from ${ofMonth} ${monthText}`;
   return calendar === 'ordinal' || pieces.includes('dd') ? `${ofMonth} ${monthText}` : monthText;
 }

@@ -1,6 +1,7 @@
 import type { Plan } from './plan.ts';
 import type { Ask } from './planSettings.ts';
-import { recoveredOf, wholeUnits } from './yearOrders.ts';
+import { wholeUnits } from './roundedTo.ts';
+import { recoveredOf } from './yearOrders.ts';
 
 /** The ways of asking, in the order in which they are shown and of the number that chooses one on a sheet. */
 export const ASKS: readonly Ask[] = ['expected', '4in5', '19in20'];

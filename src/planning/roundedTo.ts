@@ -1,5 +1,5 @@
-// Products carry dust such as 3.0499999999999994, which must not turn 3.05 down.
-const DUST = 6;
+// Sums and products carry dust, such as 44.0000000001 or 3.0499999999999994, which must not turn anything up or down.
+const withoutDust = (amount: number): number => Number(amount.toFixed(6));
 
 /**
  * Rounds to so many decimals, halves away from 0: what ROUND does in every spreadsheet, so that a plan and the
@@ -10,6 +10,11 @@ const DUST = 6;
  */
 export function roundedTo(amount: number, places: number): number {
   const scale = 10 ** places;
-  const steps = Math.round(Number((Math.abs(amount) * scale).toFixed(DUST)));
+  const steps = Math.round(withoutDust(Math.abs(amount) * scale));
   return steps === 0 ? 0 : (Math.sign(amount) * steps) / scale;
+}
+
+/** Rounds up to whole units, free of the dust of floating point; never below 0. */
+export function wholeUnits(amount: number): number {
+  return Math.ceil(withoutDust(Math.max(0, amount)));
 }

@@ -2,7 +2,7 @@ import type { Day } from '../basics/calendar.ts';
 import { addMonths, dayFrom } from '../basics/calendar.ts';
 import type { PlanPeriod } from './fiscalYears.ts';
 import type { PlanSettings } from './planSettings.ts';
-import { roundedTo } from './roundedTo.ts';
+import { roundedTo, wholeUnits } from './roundedTo.ts';
 
 /** What one fiscal year needs, has and buys, in batteries; opening + on order + recovered + ordered - need = closing. */
 export type YearOrder = {
@@ -21,14 +21,6 @@ export type YearOrder = {
   /** Index of the year in which the order goes out. */
   readonly orderYear: number;
 };
-
-// Differences of sums carry dust such as 44.0000000001, which must not buy a battery.
-const DUST = 6;
-
-/** Rounds up to whole units, free of the dust of floating point; never below 0. */
-export function wholeUnits(amount: number): number {
-  return Math.ceil(Number(Math.max(0, amount).toFixed(DUST)));
-}
 
 /** Batteries that come back to stock in a year, to one decimal: of those needed, and of good mates of failed ones. */
 export function recoveredOf(settings: PlanSettings, need: number, mates: number): number {

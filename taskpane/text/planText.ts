@@ -5,11 +5,6 @@ import type { Ask } from '../../src/planning/planSettings.ts';
 export const NO_INVENTORY = 'Nothing has been read yet: open an inventory and read it in the Inventory view.';
 export const TO_INVENTORY = 'Go to the inventory';
 
-export const MONTHS = [
-  ...['January', 'February', 'March', 'April', 'May', 'June'],
-  ...['July', 'August', 'September', 'October', 'November', 'December'],
-] as const;
-
 export const SECTIONS = {
   request: 'Years and request',
   money: 'Price and money',

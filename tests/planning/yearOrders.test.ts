@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { dayFromParts, isoDay } from '../../src/basics/calendar.ts';
 import { fiscalYears } from '../../src/planning/fiscalYears.ts';
 import { DEFAULT_PLAN_SETTINGS } from '../../src/planning/planSettings.ts';
-import { wholeUnits, yearOrders } from '../../src/planning/yearOrders.ts';
+import { wholeUnits } from '../../src/planning/roundedTo.ts';
+import { yearOrders } from '../../src/planning/yearOrders.ts';
 
 const asOf = dayFromParts(2026, 6, 30)!;
 const years = fiscalYears(asOf, 1, 3);

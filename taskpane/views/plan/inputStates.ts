@@ -1,6 +1,7 @@
+import { MONTH_NAMES } from '../../../src/basics/calendar.ts';
 import type { Settings } from '../../../src/inventory/settings.ts';
 import { oneDecimal, shownMoney, wholeNumber } from '../../shownNumber.ts';
-import { ASK_CHOICES, GROUPS, MONTHS, POLICIES, STATES } from '../../text/planText.ts';
+import { ASK_CHOICES, GROUPS, POLICIES, STATES } from '../../text/planText.ts';
 
 /** What a folded part of the inputs holds, in a few words; parts that say nothing are left out. */
 const inWords = (...parts: readonly (string | false | undefined)[]): string =>
@@ -17,7 +18,7 @@ const percent = (share: number): string => `${plainNumber(Number((share * 100).t
 
 /** How much is asked for, and for which years. */
 export function requestState({ ask, years, fiscalFirstMonth }: Settings): string {
-  return inWords(wordsOf(ASK_CHOICES, ask), STATES.years(years, MONTHS[fiscalFirstMonth - 1]!));
+  return inWords(wordsOf(ASK_CHOICES, ask), STATES.years(years, MONTH_NAMES[fiscalFirstMonth - 1]!));
 }
 
 /** The price and what stands beside it. */

@@ -1,3 +1,4 @@
+import { MONTH_NAMES } from '../../../src/basics/calendar.ts';
 import { FoldedPart } from '../../parts/foldedPart.tsx';
 import { ChoiceSetting, NumberSetting, TextSetting } from '../../parts/settingField.tsx';
 import type { Session } from '../../session.ts';
@@ -21,7 +22,6 @@ import {
   FISCAL_LABELS,
   LIST,
   MONEY,
-  MONTHS,
   ORDERING,
   REQUEST,
   SECTIONS,
@@ -30,7 +30,7 @@ import {
 
 type Of = { readonly session: Session };
 
-const MONTH_CHOICES = MONTHS.map((name, index) => [index + 1, name] as const);
+const MONTH_CHOICES = MONTH_NAMES.map((name, index) => [index + 1, name] as const);
 
 /** Everything that a planner may choose, the most used first; each part says folded what holds in it. */
 export function PlanInputs({ session }: Of) {
